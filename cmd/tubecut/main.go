@@ -1,0 +1,4 @@
+// Command tubecut plans without a screen.
+package main
+
+func main() {}

@@ -1,0 +1,4 @@
+// Command tubewright opens the planning window.
+package main
+
+func main() {}

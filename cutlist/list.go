@@ -1,0 +1,77 @@
+// Package cutlist makes of a solved plan what one takes to the bench and to
+// the shop: pieces, bars to cut them from, and what to buy.
+//
+// Lengths are millimetres, angles degrees, whatever the plan's file counts in.
+package cutlist
+
+import (
+	"tubewright/bends"
+	"tubewright/route"
+	"tubewright/route/check"
+	"tubewright/route/find"
+)
+
+// List is the whole answer to a plan.
+type List struct {
+	Plan     route.Plan
+	Draft    bool
+	Reasons  []Reason // what is only typical, in a sensible order to measure; empty unless Draft
+	Tubes    []Tube   // one for each run with a way, in the plan's order
+	Bars     []Bar    // offcuts first, in sawing order
+	Proof    []Proof  // one for each kind of tube, by name
+	Buy      []Item
+	Findings []check.Finding // gravest first
+}
+
+// Reason is a number that is only typical, and the runs that rest on it.
+type Reason struct {
+	What string // "socket-16: stop, insertion and collar"
+	How  string // how to measure it, one sentence
+	Runs []string
+}
+
+// Tube is one run's tube, ready for the bench.
+type Tube struct {
+	Letter string // A, B, ... Z, AA, ...: the same in the window and on paper
+	Run    string
+	Way    find.Way
+	Cut    bends.Cut
+	Bench  bends.Bench
+}
+
+// Bar is one length of tube and the pieces sawn from it.
+type Bar struct {
+	Tube   string
+	Length float64
+	From   string // "stock" or "offcut"
+	Price  float64
+	Pieces []Piece
+	Left   float64 // after the last cut, mm
+	Keep   bool    // Left is worth keeping
+}
+
+// Piece is one piece sawn from a bar.
+type Piece struct {
+	Run     string
+	Machine int // counts from 1 up to the plan's Build
+	Spare   bool
+	Length  float64 // blank, mm
+}
+
+// Proof says how good the bars of one kind of tube are.
+type Proof struct {
+	Tube        string
+	Cost, Bound float64 // money where stock has prices, else number of bars
+	Proven      bool
+}
+
+// Item is a line of the buying list.
+type Item struct {
+	Item   string // a fitting's name, or a tube's with its length: "petg-16-12 500 mm"
+	Need   int
+	OnHand int
+	Buy    int
+	Each   float64 // price of one; 0: not known
+	Price  float64 // of what is bought
+	Note   string
+}

@@ -1,0 +1,58 @@
+// Package check is the referee over a solved plan: it lists what is wrong or
+// wants a look, each with its measure and a way out. It measures with package
+// tubewright/route/clear from the finished tubes and fittings alone and takes
+// nothing on the word of the search that found them.
+package check
+
+// Severity says how much a finding matters.
+type Severity string
+
+// From the gravest to the lightest.
+const (
+	Error   Severity = "error"   // do not cut
+	Warning Severity = "warning" // cut only if you know better
+	Note    Severity = "note"    // good to know
+)
+
+// Code names a kind of finding, the same for ever: "tube-hits-part".
+type Code string
+
+// The kinds of finding. Those of the stock are found by package tubewright/cutlist.
+const (
+	TubeHitsPart    Code = "tube-hits-part"    // tube, collar or fitting nearer to a part than allowed
+	TubeHitsTube    Code = "tube-hits-tube"    // two runs' tubes
+	CollarHits      Code = "collar-hits"       // collar or fitting of a run against another run's
+	PartHitsPart    Code = "part-hits-part"    //
+	PartOutsideCase Code = "part-outside-case" //
+	TubeOutsideCase Code = "tube-outside-case" // tube, collar or fitting
+	CannotForm      Code = "cannot-form"       // a drawn path that bends refuses
+	NoWay           Code = "no-way"            // nothing found for a run
+	WindowMissed    Code = "window-missed"     // the sockets leave no safe window of lengths
+	StockTooShort   Code = "stock-too-short"   //
+	StockTooFew     Code = "stock-too-few"     // limits on stock leave pieces uncut
+	StockAssumed    Code = "stock-assumed"     // the plan lists no stock for a tube
+	PortTwice       Code = "port-twice"        // two runs on one port
+	PortOpen        Code = "port-open"         // needs a plug; noted
+	MixedSizes      Code = "mixed-sizes"       // a socket does not take the run's tube
+	MixedThreads    Code = "mixed-threads"     //
+	LoopOpen        Code = "loop-open"         // the coolant has no way round
+	PumpBackwards   Code = "pump-backwards"    // a run joins outlet to outlet or inlet to inlet
+	NoDrain         Code = "no-drain"          // nothing to open at the low point
+	NoFill          Code = "no-fill"           // nothing to open at the high point
+	MixedMetals     Code = "mixed-metals"      //
+)
+
+// Finding is one thing to settle.
+type Finding struct {
+	Code     Code     `json:"code"`
+	Severity Severity `json:"severity"`
+	Runs     []string `json:"runs"`
+	Parts    []string `json:"parts"`
+	Measure  float64  `json:"measure"` // gap, excess or shortfall; below 0 is an overlap
+	Unit     string   `json:"unit"`    // "mm", "deg", "V" or ""
+	What     string   `json:"what"`    // one sentence with names and numbers
+	Fix      string   `json:"fix"`     // one sentence: a way out
+	// At is where to look, mm in the case's frame; Placed says that it counts.
+	At     [3]float64 `json:"-"`
+	Placed bool       `json:"-"`
+}

@@ -1,0 +1,16 @@
+package route
+
+// Defaults is a plan with every value a file may leave out. Clear, Weigh,
+// Errors, Saw and KeepOver are the ones of the plan format's example: common
+// practice for a hand saw and 16 mm plastic tube.
+func Defaults() Plan {
+	return Plan{
+		Units:    Millimetres,
+		Clear:    4,
+		Weigh:    Weigh{Bend: 60, OddBend: 100, Millimetre: 1, Fitting: 80, Price: 10},
+		Errors:   Errors{Port: 1.0, Cut: 0.5, Turn: 1.5, Roll: 2.0},
+		Saw:      Saw{Kerf: 1.0, Square: 2.0},
+		KeepOver: 120,
+		Build:    1,
+	}
+}
