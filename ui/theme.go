@@ -1,0 +1,133 @@
+package ui
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+)
+
+// Theme is the look of the window, light or dark. It does not follow the
+// system by itself: the person chooses.
+type Theme struct {
+	dark   bool
+	colour palette
+}
+
+// NewTheme gives the light or the dark look.
+func NewTheme(dark bool) *Theme {
+	if dark {
+		return &Theme{true, darkPalette}
+	}
+	return &Theme{false, lightPalette}
+}
+
+// Dark reports whether it is the dark look.
+func (t *Theme) Dark() bool { return t.dark }
+
+// themeRoles says which of our roles serves each of Fyne's names.
+var themeRoles = map[fyne.ThemeColorName]role{
+	theme.ColorNameBackground:          ground,
+	theme.ColorNameButton:              sheet,
+	theme.ColorNameDisabledButton:      ground,
+	theme.ColorNameDisabled:            soft,
+	theme.ColorNameError:               bad,
+	theme.ColorNameForeground:          ink,
+	theme.ColorNameForegroundOnPrimary: onTone,
+	theme.ColorNameForegroundOnError:   onTone,
+	theme.ColorNameForegroundOnSuccess: onTone,
+	theme.ColorNameForegroundOnWarning: onTone,
+	theme.ColorNameHeaderBackground:    ground,
+	theme.ColorNameHyperlink:           accent,
+	theme.ColorNameInputBackground:     sheet,
+	theme.ColorNameInputBorder:         soft,
+	theme.ColorNameMenuBackground:      sheet,
+	theme.ColorNameOverlayBackground:   sheet,
+	theme.ColorNamePlaceHolder:         soft,
+	theme.ColorNamePrimary:             accent,
+	theme.ColorNameScrollBar:           soft,
+	theme.ColorNameScrollBarBackground: ground,
+	theme.ColorNameSeparator:           rule,
+	theme.ColorNameSuccess:             fine,
+	theme.ColorNameWarning:             careful,
+}
+
+// Veils are colours laid over others.
+var themeVeils = map[fyne.ThemeColorName]struct {
+	role  role
+	alpha uint8
+}{
+	theme.ColorNameFocus:     {accent, 0x70},
+	theme.ColorNameHover:     {ink, 0x12},
+	theme.ColorNamePressed:   {ink, 0x24},
+	theme.ColorNameSelection: {accent, 0x48},
+}
+
+// Color is one of our colours for each of Fyne's names, whatever the system's variant.
+func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color {
+	if r, ok := themeRoles[name]; ok {
+		return t.colour[r]
+	}
+	if v, ok := themeVeils[name]; ok {
+		c := t.colour[v.role]
+		c.A = v.alpha
+		return c
+	}
+	variant := theme.VariantLight
+	if t.dark {
+		variant = theme.VariantDark
+	}
+	return theme.DefaultTheme().Color(name, variant)
+}
+
+// Font is Fyne's own, which is embedded and the same everywhere.
+func (t *Theme) Font(style fyne.TextStyle) fyne.Resource { return theme.DefaultTheme().Font(style) }
+
+// Icon is Fyne's own.
+func (t *Theme) Icon(name fyne.ThemeIconName) fyne.Resource { return theme.DefaultTheme().Icon(name) }
+
+// themeSizes are smaller than Fyne's: this is a desk tool, not a phone.
+var themeSizes = map[fyne.ThemeSizeName]float32{
+	theme.SizeNameText:           textSize,
+	theme.SizeNameCaptionText:    smallSize,
+	theme.SizeNameHeadingText:    20,
+	theme.SizeNameSubHeadingText: 15,
+	theme.SizeNamePadding:        4,
+	theme.SizeNameInnerPadding:   6,
+	theme.SizeNameInlineIcon:     16,
+	theme.SizeNameScrollBar:      10,
+	theme.SizeNameScrollBarSmall: 4,
+	theme.SizeNameInputRadius:    3,
+}
+
+// Sizes of type, in Fyne's pixels.
+const (
+	textSize  float32 = 13
+	smallSize float32 = 12
+	titleSize float32 = 16
+	largeSize float32 = 22 // a card's cut length, read at arm's length
+)
+
+// Size is ours where we have one, else Fyne's.
+func (t *Theme) Size(name fyne.ThemeSizeName) float32 {
+	if s, ok := themeSizes[name]; ok {
+		return s
+	}
+	return theme.DefaultTheme().Size(name)
+}
+
+// paint gives the colour of a role in the app's theme.
+func paint(r role) color.NRGBA {
+	if app := fyne.CurrentApp(); app != nil {
+		if t, ok := app.Settings().Theme().(*Theme); ok {
+			return t.colour[r]
+		}
+	}
+	return lightPalette[r]
+}
+
+// isDark reports whether the app shows the dark look.
+func isDark() bool {
+	t, ok := fyne.CurrentApp().Settings().Theme().(*Theme)
+	return ok && t.dark
+}
