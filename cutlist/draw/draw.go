@@ -1,6 +1,10 @@
 // Package draw holds a drawing as a list of lines, arcs, fills and texts in
 // millimetres on paper, so that a page, a file and the window show the same
 // picture. x runs right and y down from the drawing's upper left corner.
+//
+// [PDF] writes drawings as the pages of a document, [Raster] paints one into a
+// picture, and [TextWidth] measures writing for both: they share the Go fonts,
+// which hold the Latin, Greek and Cyrillic letters.
 package draw
 
 // Colour is red, green, blue; 0 to 255.
@@ -9,7 +13,8 @@ type Colour struct{ R, G, B uint8 }
 // Point is a place on the paper, mm.
 type Point struct{ X, Y float64 }
 
-// Stroke is how a line looks. Dash is lengths of line and gap in turn; nil is solid.
+// Stroke is how a line looks. Dash is lengths of line and gap in turn; nil is
+// solid. Ends are cut square at the last point, corners are round.
 type Stroke struct {
 	Width  float64 // mm
 	Colour Colour
@@ -49,8 +54,9 @@ const (
 	Right
 )
 
-// Text is one line of writing. Size is the height of the type in mm; Turn is
-// degrees clockwise.
+// Text is one line of writing. Size is the height of the type (its em) in mm;
+// Turn is degrees clockwise about At. Characters that the fonts lack are
+// written as a hollow square, see [Writable].
 type Text struct {
 	At     Point
 	Text   string
@@ -69,8 +75,52 @@ func (Text) item() {}
 // Drawing is a list of items, painted in order, and its size in mm.
 type Drawing struct {
 	W, H  float64
+	Name  string // of a page, for a document's outline; may be empty
 	Items []Item
 }
 
 // Add paints items on top.
 func (d *Drawing) Add(items ...Item) { d.Items = append(d.Items, items...) }
+
+// Place paints another drawing on top with its upper left corner at a point.
+func (d *Drawing) Place(other Drawing, at Point) {
+	for _, it := range other.Items {
+		d.Items = append(d.Items, moved(it, at))
+	}
+}
+
+// moved gives an item shifted by a distance.
+func moved(it Item, by Point) Item {
+	switch it := it.(type) {
+	case Line:
+		it.Points = movedAll(it.Points, by)
+		return it
+	case Fill:
+		it.Points = movedAll(it.Points, by)
+		return it
+	case Arc:
+		it.Centre = it.Centre.Plus(by)
+		return it
+	case Text:
+		it.At = it.At.Plus(by)
+		return it
+	}
+	return it
+}
+
+func movedAll(points []Point, by Point) []Point {
+	out := make([]Point, len(points))
+	for i, p := range points {
+		out[i] = p.Plus(by)
+	}
+	return out
+}
+
+// Plus is p shifted by q.
+func (p Point) Plus(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
+
+// Minus is p as seen from q.
+func (p Point) Minus(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
+
+// Times is p stretched from the origin.
+func (p Point) Times(k float64) Point { return Point{p.X * k, p.Y * k} }
