@@ -6,7 +6,12 @@
 // Every length is a whole number of hundredths of a millimetre and every price
 // a whole number of hundredths of the plan's money, so all arithmetic that
 // decides is exact. A piece takes its length plus one kerf, unless it ends
-// exactly at the bar's end. The package knows no plan and no tube.
+// exactly at the bar's end: n pieces fit a bar when
+//
+//	Σ lengths + (n − 1)·kerf ≤ length of the bar
+//
+// and what is left after the last cut is the bar less lengths less n kerfs, or
+// nothing where that falls below zero. The package knows no plan and no tube.
 package nest
 
 // Job is what to cut from what.
@@ -23,7 +28,7 @@ type Piece struct{ Length, Count int }
 
 // Bar is a length to cut from.
 type Bar struct {
-	Length, Price int
+	Length, Price int // Price: of the stock, on all or on none; an offcut's does not count
 	Most          int // 0: as many as you like (stock), one (offcut)
 }
 
@@ -36,12 +41,33 @@ type Pattern struct {
 	Left   int   // after the last cut
 }
 
-// Result is the best plan found.
+// Result is the best plan found. Patterns are in sawing order: offcuts first,
+// then the bar with the longest pieces.
 type Result struct {
 	Patterns []Pattern
 	Bars     int // of all kinds
 	Bought   int
-	Cost     int // of the bought
+	Cost     int // of the bought; their number where no stock has a price
 	Bound    int // proven: no plan costs less (has fewer bought bars where no stock has a price)
 	Proven   bool
+}
+
+// Length is the whole length of the bar a pattern is cut from.
+func (j Job) Length(p Pattern) int { return j.bar(p).Length }
+
+func (j Job) bar(p Pattern) Bar {
+	if p.Offcut {
+		return j.Offcuts[p.Bar]
+	}
+	return j.Stock[p.Bar]
+}
+
+// Priced reports whether the stock has prices, so that costs are money.
+func (j Job) Priced() bool {
+	for _, b := range j.Stock {
+		if b.Price > 0 {
+			return true
+		}
+	}
+	return false
 }

@@ -1,0 +1,74 @@
+package cutlist
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+
+	"tubewright/route"
+	"tubewright/route/check"
+	"tubewright/route/find"
+)
+
+// Build makes the list of a solved plan. Runs without a way are left out; the
+// findings say so. What is wrong with the plan is told in the findings, never
+// as an error: errors are the context's, and those of package nest for a job
+// beyond its limits.
+func Build(ctx context.Context, plan route.Plan, sol find.Solution) (List, error) {
+	l := List{Plan: plan, Tubes: tubes(plan, sol)}
+	l.Reasons = reasons(plan, l.Tubes)
+	l.Draft = len(l.Reasons) > 0
+	l.Findings = append(l.Findings, missedWindows(plan, l)...)
+	for _, kind := range kinds(l.Tubes) {
+		if err := l.cutKind(ctx, kind); err != nil {
+			return List{}, fmt.Errorf("cutting %s: %w", kind.Name, err)
+		}
+	}
+	l.Buy = buy(l)
+	slices.SortStableFunc(l.Findings, graver)
+	return l, ctx.Err()
+}
+
+// tubes gives the tube of every run with a way, in the plan's order.
+func tubes(plan route.Plan, sol find.Solution) []Tube {
+	var list []Tube
+	for _, s := range sol.Runs {
+		way, ok := s.Way()
+		if !ok {
+			continue
+		}
+		list = append(list, Tube{
+			Letter: letter(len(list)), Run: s.Run.Name, Way: way,
+			Cut: way.Formed.Cut(way.Ends, plan.Saw.Square), Bench: way.Formed.Bench(way.Ends),
+		})
+	}
+	return list
+}
+
+// letter counts A, B, ... Z, AA, AB, ...
+func letter(n int) string {
+	if n < 0 {
+		return ""
+	}
+	return letter(n/26-1) + string(rune('A'+n%26))
+}
+
+// kinds lists the tubes used, by name.
+func kinds(tubes []Tube) []route.Tube {
+	var list []route.Tube
+	for _, t := range tubes {
+		if !slices.ContainsFunc(list, func(k route.Tube) bool { return k.Name == t.Way.Tube.Name }) {
+			list = append(list, t.Way.Tube)
+		}
+	}
+	slices.SortFunc(list, func(a, b route.Tube) int { return cmp.Compare(a.Name, b.Name) })
+	return list
+}
+
+// graver orders findings by severity alone: a stable sort keeps the rest as it was.
+func graver(a, b check.Finding) int { return rank(a.Severity) - rank(b.Severity) }
+
+func rank(s check.Severity) int {
+	return slices.Index([]check.Severity{check.Error, check.Warning, check.Note}, s)
+}
