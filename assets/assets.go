@@ -1,0 +1,30 @@
+// Package assets holds what the program brings along: the catalogue of tubes,
+// fittings and parts, and the demo plans. All of it is invented or typical,
+// and the files say so. The package gives bytes and reads nothing into them.
+package assets
+
+import (
+	"embed"
+	_ "embed" // for the catalogue
+)
+
+//go:embed catalogue.yaml
+var catalogue []byte
+
+//go:embed demos/*.plan.yaml
+var demos embed.FS
+
+// Catalogue gives the text of the shipped catalogue: YAML with the sections
+// tubes, fittings and parts of a plan file.
+func Catalogue() []byte { return catalogue }
+
+// Demos lists the demo plans by name, the first one opened by default.
+func Demos() []string {
+	return []string{"conservation-scanner", "ferry-bridge", "classroom-batch"}
+}
+
+// Demo gives the text of a demo plan.
+func Demo(name string) ([]byte, bool) {
+	text, err := demos.ReadFile("demos/" + name + ".plan.yaml")
+	return text, err == nil
+}

@@ -1,0 +1,24 @@
+#!/usr/bin/env bash
+# Installs what the tests need and runs them all, the real-window ones included.
+#
+#	bash cmd/test.sh            everything
+#	bash cmd/test.sh -short     the Go flags you give, for every package
+set -euo pipefail
+home=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+. "$home/cmd/setup.sh"
+cd "$home"
+
+packages "${build_packages[@]}" "${show_packages[@]}" xvfb xauth xdotool x11-apps imagemagick poppler-utils git
+need_go
+export LC_ALL= LANG=en_US.UTF-8
+
+say "building both commands"
+CGO_ENABLED=0 go build -o bin/tubecut ./cmd/tubecut
+CGO_ENABLED=1 go build -o bin/tubewright ./cmd/tubewright
+
+say "tests without a screen, no cgo"
+CGO_ENABLED=0 go test -count=1 "$@" ./assets/... ./bends/... ./route/... ./cutlist/... ./ui/... ./cmd/tubecut/...
+
+say "the real window, under Xvfb"
+TUBEWRIGHT_WINDOW=$home/bin/tubewright go test -count=1 -tags window -timeout 8m ./cmd/tubewright/...
+say "all tests passed"

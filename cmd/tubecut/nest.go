@@ -1,0 +1,111 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"tubewright/cutlist/nest"
+)
+
+func nestCommand() *cobra.Command {
+	var asJSON bool
+	var seconds float64
+	cmd := &cobra.Command{
+		Use:   "nest FILE",
+		Short: "Get pieces out of few bars: first line the bar length, then length,count lines",
+		Example: `  printf '500\n305.3,2\n120,4\n' | tubecut nest -
+  tubecut nest pieces.csv --json --seconds 5`,
+		Args: cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			job, err := readJob(cmd, args[0])
+			if err != nil {
+				return err
+			}
+			start := time.Now()
+			result, err := nest.Solve(cmd.Context(), job, nest.Options{Seconds: seconds})
+			if err != nil {
+				return err
+			}
+			if asJSON {
+				text, err := nest.JSON(job, result, time.Since(start).Seconds())
+				return printed(cmd.OutOrStdout(), text, err, nil)
+			}
+			return printed(cmd.OutOrStdout(), nestText(job, result), nil, nil)
+		},
+	}
+	cmd.Flags().BoolVar(&asJSON, "json", false, "print the plan as JSON")
+	cmd.Flags().Float64Var(&seconds, "seconds", 10, "how long it may look for a better plan or a proof")
+	return cmd
+}
+
+func readJob(cmd *cobra.Command, name string) (nest.Job, error) {
+	if name == "-" {
+		return nest.Read("standard input", cmd.InOrStdin())
+	}
+	file, err := os.Open(name)
+	if err != nil {
+		return nest.Job{}, err
+	}
+	defer file.Close() //nolint:errcheck // only read from
+	return nest.Read(name, io.Reader(file))
+}
+
+// hundredths writes a length counted in hundredths: 30527 is "305.27", 30000 is "300".
+func hundredths(n int) string {
+	if n%100 == 0 {
+		return fmt.Sprint(n / 100)
+	}
+	return fmt.Sprintf("%.2f", float64(n)/100)
+}
+
+func nestText(job nest.Job, r nest.Result) []byte {
+	var out bytes.Buffer
+	fmt.Fprintf(&out, "%d bars; no plan needs fewer than %d; %s\n", r.Bars, r.Bound, provenText(r.Proven))
+	var rows [][]string
+	for _, p := range r.Patterns {
+		rows = append(rows, []string{
+			fmt.Sprintf("%d x", p.Count), hundredths(barLength(job, p)), nestPieces(p), "left " + hundredths(p.Left),
+		})
+	}
+	table(&out, rows)
+	return out.Bytes()
+}
+
+func provenText(proven bool) string {
+	if proven {
+		return "proven fewest"
+	}
+	return "not proven fewest"
+}
+
+func barLength(job nest.Job, p nest.Pattern) int {
+	if p.Offcut {
+		return job.Offcuts[p.Bar].Length
+	}
+	return job.Stock[p.Bar].Length
+}
+
+// nestPieces writes equal lengths once: "3 x 120, 95.5".
+func nestPieces(p nest.Pattern) string {
+	var text string
+	for i := 0; i < len(p.Pieces); {
+		n := 1
+		for i+n < len(p.Pieces) && p.Pieces[i+n] == p.Pieces[i] {
+			n++
+		}
+		if text != "" {
+			text += ", "
+		}
+		if n > 1 {
+			text += fmt.Sprintf("%d x ", n)
+		}
+		text += hundredths(p.Pieces[i])
+		i += n
+	}
+	return text
+}

@@ -1,0 +1,66 @@
+package main
+
+import (
+	"context"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"tubewright/cutlist"
+	"tubewright/route"
+	"tubewright/route/check"
+	"tubewright/route/find"
+	"tubewright/route/planfile"
+)
+
+// readPlan reads the plan named by an argument; - is standard input.
+func readPlan(cmd *cobra.Command, name string) (route.Plan, error) {
+	if name != "-" {
+		plan, _, err := planfile.Load(name)
+		return plan, err
+	}
+	text, err := io.ReadAll(io.LimitReader(cmd.InOrStdin(), planfile.MaxSize+1))
+	if err != nil {
+		return route.Plan{}, err
+	}
+	plan, _, err := planfile.Read("standard input", text)
+	return plan, err
+}
+
+// solve reads a plan, joins its ports and makes the list.
+func solve(cmd *cobra.Command, name string) (cutlist.List, error) {
+	plan, err := readPlan(cmd, name)
+	if err != nil {
+		return cutlist.List{}, err
+	}
+	return build(cmd.Context(), plan)
+}
+
+func build(ctx context.Context, plan route.Plan) (cutlist.List, error) {
+	solution, err := find.Solve(ctx, plan)
+	if err != nil {
+		return cutlist.List{}, err
+	}
+	return cutlist.Build(ctx, plan, solution)
+}
+
+// settled gives errFinding when one of the findings is an error.
+func settled(findings []check.Finding) error {
+	for _, f := range findings {
+		if f.Severity == check.Error {
+			return errFinding
+		}
+	}
+	return nil
+}
+
+// printed writes text, or the bytes when asked for JSON, then reports on the findings.
+func printed(w io.Writer, text []byte, err error, findings []check.Finding) error {
+	if err != nil {
+		return err
+	}
+	if _, err := w.Write(text); err != nil {
+		return err
+	}
+	return settled(findings)
+}

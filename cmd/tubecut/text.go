@@ -1,0 +1,153 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"text/tabwriter"
+
+	"tubewright/cutlist"
+	"tubewright/route"
+	"tubewright/route/check"
+)
+
+// table lays rows of cells out in columns, two spaces apart.
+func table(out *bytes.Buffer, rows [][]string) {
+	w := tabwriter.NewWriter(out, 0, 4, 2, ' ', 0)
+	for _, row := range rows {
+		fmt.Fprintln(w, "  "+strings.Join(row, "\t"))
+	}
+	_ = w.Flush() // onto a buffer: cannot fail
+}
+
+// listText is the cut list for a terminal, in the plan's units.
+func listText(list cutlist.List) []byte {
+	var out bytes.Buffer
+	fmt.Fprintf(&out, "%s (lengths in %s)\n", list.Plan.Name, unitName(list.Plan.Units))
+	tubesText(&out, list)
+	barsText(&out, list)
+	buyText(&out, list)
+	fmt.Fprintln(&out)
+	out.Write(findingsText(list.Findings))
+	draftText(&out, list)
+	return out.Bytes()
+}
+
+func unitName(u route.Units) string {
+	if u == route.Inches {
+		return "in"
+	}
+	return "mm"
+}
+
+func tubesText(out *bytes.Buffer, list cutlist.List) {
+	u := list.Plan.Units
+	fmt.Fprintln(out, "\nTubes")
+	rows := [][]string{{"", "run", "tube", "way", "cut to", "from", "up to", "blank", "bends (turn, mark from end A)"}}
+	for _, t := range list.Tubes {
+		rows = append(rows, []string{
+			t.Letter, t.Run, t.Way.Tube.Name, t.Way.Name, u.Text(t.Cut.Aim), u.Text(t.Cut.Shortest),
+			u.Text(t.Cut.Longest), u.Text(t.Cut.Blank), bendsText(t, u),
+		})
+	}
+	if len(rows) == 1 {
+		fmt.Fprintln(out, "  none: the plan asks for no run that can be made")
+		return
+	}
+	table(out, rows)
+}
+
+// bendsText lists a tube's bends: "90.0° at 111.5; 45.0° at 210.0 roll 180.0°".
+func bendsText(t cutlist.Tube, u route.Units) string {
+	var each []string
+	for i, b := range t.Bench.Bends {
+		text := fmt.Sprintf("%s at %s", route.Degrees(b.Turn), u.Text(b.FromA.Start))
+		if i > 0 {
+			text += " roll " + route.Degrees(b.Roll)
+		}
+		each = append(each, text)
+	}
+	return strings.Join(each, "; ")
+}
+
+func barsText(out *bytes.Buffer, list cutlist.List) {
+	u := list.Plan.Units
+	fmt.Fprintln(out, "\nBars")
+	var rows [][]string
+	for _, b := range list.Bars {
+		left := "left " + u.Text(b.Left)
+		if b.Keep {
+			left += " (keep)"
+		}
+		rows = append(rows, []string{b.Tube, u.Text(b.Length), b.From, piecesText(b, u), left})
+	}
+	table(out, rows)
+	for _, p := range list.Proof {
+		fmt.Fprintf(out, "  %s: %s\n", p.Tube, proofText(p))
+	}
+}
+
+func piecesText(b cutlist.Bar, u route.Units) string {
+	var each []string
+	for _, p := range b.Pieces {
+		name := p.Run
+		if p.Machine > 1 {
+			name += fmt.Sprintf(" #%d", p.Machine)
+		}
+		if p.Spare {
+			name += " spare"
+		}
+		each = append(each, name+" "+u.Text(p.Length))
+	}
+	return strings.Join(each, " | ")
+}
+
+func proofText(p cutlist.Proof) string {
+	if p.Proven {
+		return fmt.Sprintf("cheapest possible: proven (%.2f)", p.Cost)
+	}
+	return fmt.Sprintf("%.2f; no plan costs less than %.2f, not proven cheapest", p.Cost, p.Bound)
+}
+
+func buyText(out *bytes.Buffer, list cutlist.List) {
+	fmt.Fprintln(out, "\nBuy")
+	rows := [][]string{{"item", "need", "on hand", "buy", "price"}}
+	total := 0.0
+	for _, i := range list.Buy {
+		price := ""
+		if i.Each > 0 {
+			price = fmt.Sprintf("%.2f", i.Price)
+		}
+		rows = append(rows, []string{i.Item, fmt.Sprint(i.Need), fmt.Sprint(i.OnHand), fmt.Sprint(i.Buy), price})
+		total += i.Price
+	}
+	rows = append(rows, []string{"total", "", "", "", fmt.Sprintf("%.2f", total)})
+	table(out, rows)
+}
+
+// findingsText lists findings, gravest first as they come.
+func findingsText(findings []check.Finding) []byte {
+	var out bytes.Buffer
+	if len(findings) == 0 {
+		fmt.Fprintln(&out, "Findings: none")
+		return out.Bytes()
+	}
+	fmt.Fprintln(&out, "Findings")
+	for _, f := range findings {
+		fmt.Fprintf(&out, "  %-7s  %-17s  %s\n", f.Severity, f.Code, f.What)
+		if f.Fix != "" {
+			fmt.Fprintf(&out, "  %-7s  %-17s  %s\n", "", "", f.Fix)
+		}
+	}
+	return out.Bytes()
+}
+
+func draftText(out *bytes.Buffer, list cutlist.List) {
+	if !list.Draft {
+		return
+	}
+	fmt.Fprintln(out, "\nDraft: do not cut yet. These numbers are only typical:")
+	for _, r := range list.Reasons {
+		fmt.Fprintf(out, "  %s. %s\n", r.What, r.How)
+	}
+}
