@@ -34,7 +34,7 @@ type BenchBend struct {
 	FormTo             float64 // turn on the former, degrees
 	Heat               float64 // length to heat: the arc and one OD on each side, mm
 	OuterWall          float64 // wall left on the outside of the bend, mm: t·R/(R+OD/2)
-	InnerWall          float64 // wall on the inside, mm: t·R/(R−OD/2)
+	InnerWall          float64 // wall on the inside, mm: t·R/(R−OD/2); both are pure geometry, real walls differ
 }
 
 // Marks are the start, middle and end of a bend, mm from one end. The start is

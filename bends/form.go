@@ -1,10 +1,6 @@
 package bends
 
-import (
-	"math"
-
-	"github.com/go-gl/mathgl/mgl64"
-)
+import "github.com/go-gl/mathgl/mgl64"
 
 // Form turns a path into straights and bends. Corners without a turn are left
 // out first. The error is of type [Faults] and holds everything that stands
@@ -99,14 +95,4 @@ func (f Formed) setbacks(j int) float64 {
 		sum += f.Bends[j].Setback
 	}
 	return sum
-}
-
-// finite reports whether every number is one.
-func finite(numbers ...float64) bool {
-	for _, v := range numbers {
-		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return false
-		}
-	}
-	return true
 }

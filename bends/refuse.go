@@ -27,9 +27,18 @@ func (f Formed) bendFault(i int, b Bend) error {
 	return nil
 }
 
-// leastRadius is what the tube says, and in any case half its diameter: tighter
-// than that the inside of the bend would cross itself.
-func (t Tube) leastRadius() float64 { return max(t.LeastRadius, t.OD/2) }
+// leastInside is the least radius of the inside of a bend, mm: at 0 the inside
+// would be a point and its wall without bound. Real tubes are refused long before.
+const leastInside = 0.01
+
+// leastRadius is what the tube says, and in any case enough for the inside of
+// the bend not to cross itself.
+func (t Tube) leastRadius() float64 {
+	if t.OD == 0 {
+		return t.LeastRadius
+	}
+	return max(t.LeastRadius, t.OD/2+leastInside)
+}
 
 // straightFault judges one straight. Beside a bend that no corner can hold, or
 // on a tube that cannot be bent at all, its length means nothing.

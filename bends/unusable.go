@@ -3,6 +3,7 @@ package bends
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // TubeError says that a tube's number is no size.
@@ -94,8 +95,8 @@ func (t Tube) faults() (faults Faults) {
 // cornerFaults lists corners that are no points and neighbours that are one.
 func (p Path) cornerFaults() (faults Faults) {
 	for i, c := range p.Corners {
-		if !finite(c[0], c[1], c[2]) {
-			faults = append(faults, &CornerError{i, c[firstBad(c)]})
+		if bad := slices.IndexFunc(c[:], func(v float64) bool { return !finite(v) }); bad >= 0 {
+			faults = append(faults, &CornerError{i, c[bad]})
 		} else if i > 0 && c.Sub(p.Corners[i-1]).Len() <= sameSpot {
 			faults = append(faults, &SameCornerError{i - 1})
 		}
@@ -103,12 +104,4 @@ func (p Path) cornerFaults() (faults Faults) {
 	return faults
 }
 
-// firstBad is the index of the first coordinate that is no number.
-func firstBad(c [3]float64) int {
-	for i, v := range c {
-		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return i
-		}
-	}
-	return 0
-}
+func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
