@@ -1,0 +1,178 @@
+package clear
+
+import (
+	"fmt"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
+
+// Gap is how two shapes stand to each other, first to second.
+//
+// Apart, Distance is the least distance between them, A is the point of the
+// first nearest to the second and B the point of the second nearest to the
+// first. Overlapping, Distance is below zero and its size is the depth, the
+// least shift that parts the two. Either way moving the first shape by B−A
+// makes the two just touch: across the gap, or by the shortest way out.
+//
+// In an overlap A lies in the plane that the first shape rests on when moved
+// out, level with the middle of the room both shapes take: a place to look.
+type Gap struct {
+	Distance float64
+	A, B     mgl64.Vec3
+}
+
+// Out is the direction in which the first shape moves out of an overlap, or
+// away from the second across a gap; zero when they just touch.
+func (g Gap) Out() mgl64.Vec3 {
+	d := g.B.Sub(g.A)
+	if l := d.Len(); l > touch {
+		if g.Distance > 0 {
+			l = -l
+		}
+		return d.Mul(1 / l)
+	}
+	return mgl64.Vec3{}
+}
+
+func (g Gap) swapped() Gap { return Gap{g.Distance, g.B, g.A} }
+
+const (
+	// touch is rounding noise: cores this close meet. Near 1 m one float64 step
+	// is 1e-13 mm, so ten thousand roundings stay below.
+	touch = 1e-9
+	// ChordError bounds what an arc's distance may be given too small, and
+	// never too large, mm: arcs are measured by chords this close to them. A
+	// tenth of what the checks allow for rounding.
+	ChordError = 1e-4
+)
+
+// near is how the cores of two shapes stand: the shapes less their rounding.
+type near struct {
+	d    float64 // 0 when they meet
+	a, b mgl64.Vec3
+	meet bool
+}
+
+func (n near) swapped() near { return near{n.d, n.b, n.a, n.meet} }
+
+// Between measures how two shapes stand to each other. It is exact to rounding
+// (1e-9 mm) for boxes, cylinders and rods apart, to 1e-6 mm for their depths
+// where a cylinder's rim is in play, and to ChordError on the safe side for arcs.
+//
+// An arc is not convex. Where the shortest way out of one place of it would
+// lead into another, the depth is the one that clears the arc's hull: enough,
+// though a shorter crooked way may exist.
+//
+// It panics on a shape that is not of this package.
+func Between(a, b Shape) Gap {
+	if rank(a) > rank(b) {
+		return Between(b, a).swapped()
+	}
+	n := cores(a, b)
+	if n.meet {
+		return wayOut(a, b)
+	}
+	g := n.rounded(round(a), round(b))
+	if _, arc := b.(Arc); arc && g.Distance < 0 && !clears(a, b, g) {
+		return wayOut(a, b)
+	}
+	return g
+}
+
+// rounded is the gap between two cores dressed with their radii.
+func (n near) rounded(ra, rb float64) Gap {
+	way := n.b.Sub(n.a)
+	way = way.Mul(1 / way.Len())
+	d := n.d - ra - rb
+	a := n.a.Add(way.Mul(ra))
+	return Gap{d, a, a.Add(way.Mul(d))}
+}
+
+// clears reports whether moving a by the gap's way out parts the two.
+func clears(a, b Shape, g Gap) bool {
+	n := cores(Moved(a, g.B.Sub(g.A)), b)
+	return !n.meet && n.d-round(a)-round(b) >= -2*ChordError
+}
+
+// Farther reports whether two shapes stand at least this far apart. It is the
+// quick form of Between(a, b).Distance >= than for the search: bounding boxes
+// first, no depth worked out, and no allocation.
+func Farther(a, b Shape, than float64) bool {
+	if than < 0 {
+		return Between(a, b).Distance >= than
+	}
+	if boundsApart(a, b, than) {
+		return true
+	}
+	if rank(a) > rank(b) {
+		a, b = b, a
+	}
+	n := coresWithin(a, b, than+round(a)+round(b))
+	return !n.meet && n.d-round(a)-round(b) >= than
+}
+
+// rank orders the kinds of shape so that each pair is measured one way round.
+func rank(s Shape) int {
+	switch s.(type) {
+	case Rod:
+		return 0
+	case Box:
+		return 1
+	case Cylinder:
+		return 2
+	case Arc:
+		return 3
+	}
+	panic(fmt.Sprintf("clear: %T is not a shape of this package", s))
+}
+
+// round is how much a shape is rounded beyond its core.
+func round(s Shape) float64 {
+	switch s := s.(type) {
+	case Rod:
+		return s.Radius
+	case Arc:
+		return s.Radius
+	}
+	return 0
+}
+
+func cores(a, b Shape) near { return coresWithin(a, b, 0) }
+
+// coresWithin measures two cores in order of rank. Nothing but whether d is
+// below enough may be taken from its answer when enough is above 0.
+func coresWithin(a, b Shape, enough float64) near {
+	if arc, ok := b.(Arc); ok {
+		if first, ok := a.(Arc); ok {
+			return arcArc(first, arc, enough)
+		}
+		return arcCore(arc, a, enough).swapped()
+	}
+	if drum, ok := b.(Cylinder); ok {
+		return withDrum(a, drum.drum(), enough)
+	}
+	switch a := a.(type) {
+	case Rod:
+		return withRod(a, b)
+	case Box:
+		return boxBox(a, b.(Box), enough)
+	}
+	panic("clear: shapes out of order")
+}
+
+func withRod(a Rod, b Shape) near {
+	if rod, ok := b.(Rod); ok {
+		return segSeg(a.From, a.To, rod.From, rod.To)
+	}
+	return segBox(a.From, a.To, b.(Box))
+}
+
+func withDrum(a Shape, d drum, enough float64) near {
+	switch a := a.(type) {
+	case Rod:
+		return segDrum(a.From, a.To, d)
+	case Box:
+		return boxDrum(a, d, enough)
+	}
+	return drumDrum(a.(Cylinder).drum(), d, enough)
+}
