@@ -1,0 +1,76 @@
+package planfile
+
+import (
+	"gopkg.in/yaml.v3"
+
+	"tubewright/route"
+)
+
+var weighKeys = record[route.Weigh]{
+	layout: always[route.Weigh](flow),
+	keys: []key[route.Weigh]{
+		keyOf("bend", "what a bend costs", func(w *route.Weigh) *float64 { return &w.Bend }, count(noLess)),
+		keyOf("odd_bend", "what a bend costs on top when its turn is neither 45 nor 90 degrees", func(w *route.Weigh) *float64 { return &w.OddBend }, count(noLess)),
+		keyOf("millimetre", "what a millimetre of tube costs", func(w *route.Weigh) *float64 { return &w.Millimetre }, count(noLess)),
+		keyOf("fitting", "what a fitting beside the two sockets costs", func(w *route.Weigh) *float64 { return &w.Fitting }, count(noLess)),
+		keyOf("price", "what one of your money costs", func(w *route.Weigh) *float64 { return &w.Price }, count(noLess)),
+	},
+}
+
+var errorKeys = record[route.Errors]{
+	layout: always[route.Errors](flow),
+	keys: []key[route.Errors]{
+		keyOf("port", "how well you place and measure a port", func(e *route.Errors) *float64 { return &e.Port }, length(noLess)),
+		keyOf("cut", "how well you cut to length", func(e *route.Errors) *float64 { return &e.Cut }, length(noLess)),
+		keyOf("turn", "how well you bend to an angle, degrees", func(e *route.Errors) *float64 { return &e.Turn }, count(bound{least: 0, most: 180})),
+		keyOf("roll", "how well you turn the tube between bends, degrees", func(e *route.Errors) *float64 { return &e.Roll }, count(bound{least: 0, most: 180})),
+	},
+}
+
+// maxCount is the most of anything a plan counts.
+const maxCount = 1_000_000
+
+var stockKeys = record[route.Stock]{
+	layout: always[route.Stock](flow),
+	keys: []key[route.Stock]{
+		keyOf("tube", "which tube", func(k *route.Stock) *string { return &k.Tube }, reference("tube", tubeNames)).needed(),
+		keyOf("length", "of one bar", func(k *route.Stock) *float64 { return &k.Length }, length(over)).needed(),
+		keyOf("price", "of one bar", func(k *route.Stock) *float64 { return &k.Price }, count(noLess)),
+		keyOf("most", "how many there are; left out: as many as you like", func(k *route.Stock) *int { return &k.Most }, whole(1, maxCount)),
+	},
+}
+
+func stock() codec[[]route.Stock] { return listOf[[]route.Stock](stockKeys.codec(), block) }
+
+func offcuts() codec[[]route.Offcuts] {
+	lengths := listOf[[]float64](length(over), flow)
+	return register[route.Offcuts]{
+		what: "offcuts", name: func(o *route.Offcuts) *string { return &o.Tube }, lay: fit,
+		each:  lift(func(o *route.Offcuts) *[]float64 { return &o.Lengths }, lengths),
+		known: func(s spot, n *yaml.Node, name string) { s.refersTo(n, "tube", name, tubeNames) },
+	}.codec()
+}
+
+func onHand() codec[[]route.OnHand] {
+	return register[route.OnHand]{
+		what: "on hand", name: func(o *route.OnHand) *string { return &o.Item }, lay: fit,
+		each:  lift(func(o *route.OnHand) *int { return &o.Count }, whole(0, maxCount)),
+		known: func(s spot, n *yaml.Node, name string) { s.refersTo(n, "fitting", name, fittingNames) },
+	}.codec()
+}
+
+var sawKeys = record[route.Saw]{
+	layout: always[route.Saw](flow),
+	keys: []key[route.Saw]{
+		keyOf("kerf", "lost per cut", func(w *route.Saw) *float64 { return &w.Kerf }, length(noLess)),
+		keyOf("square", "added once per piece to square its ends", func(w *route.Saw) *float64 { return &w.Square }, length(noLess)),
+	},
+}
+
+var spareKeys = record[route.Spares]{
+	layout: always[route.Spares](flow),
+	keys: []key[route.Spares]{
+		keyOf("bent", "extra blanks of the longest bent tube of each kind", func(p *route.Spares) *int { return &p.Bent }, whole(0, maxCount)),
+		keyOf("straight", "extra blanks of the longest straight tube of each kind", func(p *route.Spares) *int { return &p.Straight }, whole(0, maxCount)),
+	},
+}
