@@ -1,0 +1,124 @@
+// Package session holds the open plan: its file, its history of edits and the
+// answer to it, solved in the background. It knows no widget and no window.
+//
+// A session lives on one goroutine, the window's: its methods are called there,
+// and what its workers find comes back there through [Tools.Dispatch]. A plan
+// is never written to: an edit works on a copy, and workers get plans that no
+// one changes any more. Lengths are millimetres, angles degrees.
+package session
+
+import (
+	"context"
+
+	"tubewright/cutlist"
+	"tubewright/route"
+	"tubewright/route/find"
+)
+
+// Tools are what a session works with. Any may be replaced in tests; those of
+// [NewTools] are the real ones.
+type Tools struct {
+	Solve func(context.Context, route.Plan) (find.Solution, error)
+	Build func(context.Context, route.Plan, find.Solution) (cutlist.List, error)
+	// Go starts work off the session's goroutine.
+	Go func(work func())
+	// Dispatch runs a task on the session's goroutine, later or at once, and
+	// tasks in the order they came.
+	Dispatch func(task func())
+}
+
+// Snapshot is all that a window shows of a session. Plan is the newest;
+// Solution and List may still belong to an older one while Solving.
+type Snapshot struct {
+	Plan     route.Plan
+	Solution find.Solution
+	List     cutlist.List
+
+	Version int // of Plan: grows with every edit, undo, redo and opening
+	Solved  int // version the Solution belongs to; 0: none yet
+	Listed  int // version the List belongs to; 0: none yet
+	Solving bool
+	Stopped bool // the person stopped the solving of this version
+	Err     error
+	Trouble error // with the journal; nil: none
+
+	Path       string // of the file; empty: not saved yet
+	Dirty      bool   // changed since it was opened or saved
+	Undo, Redo string // what each would take back or do again; empty: nothing
+	Units      route.Units
+	Open       bool // there is a plan at all
+}
+
+// Current reports whether the answer belongs to the plan that is shown.
+func (s Snapshot) Current() bool {
+	return s.Open && !s.Solving && s.Err == nil && s.Listed == s.Version
+}
+
+// Session is the open plan. See the package comment for who may call it.
+type Session struct {
+	tools   Tools
+	watch   func(Snapshot)
+	history history
+	file    file
+	units   route.Units
+	version int
+	answer  answer
+	solver  solver
+	journal *Journal
+	trouble error
+}
+
+// answer is the newest that the workers brought.
+type answer struct {
+	solution       find.Solution
+	list           cutlist.List
+	solved, listed int
+	stopped        bool
+	err            error
+}
+
+// New gives a session with no plan. watch is told every change, on the
+// session's goroutine.
+func New(tools Tools, watch func(Snapshot)) *Session {
+	return &Session{tools: tools, watch: watch, units: route.Millimetres}
+}
+
+// Now gives what the window should show at this moment.
+func (s *Session) Now() Snapshot {
+	return Snapshot{
+		Plan: s.history.plan(), Solution: s.answer.solution, List: s.answer.list,
+		Version: s.version, Solved: s.answer.solved, Listed: s.answer.listed,
+		Solving: s.solver.busy(), Stopped: s.answer.stopped, Err: s.answer.err, Trouble: s.trouble,
+		Path: s.file.path, Dirty: s.history.dirty(),
+		Undo: s.history.undoName(), Redo: s.history.redoName(),
+		Units: s.units, Open: s.history.open(),
+	}
+}
+
+func (s *Session) publish() { s.watch(s.Now()) }
+
+// SetUnits says what lengths are shown in. It changes no plan and no file.
+func (s *Session) SetUnits(u route.Units) {
+	s.units = u
+	s.publish()
+}
+
+// Begin shows a plan that comes from no file.
+func (s *Session) Begin(plan route.Plan) { s.begin(plan, file{}) }
+
+// begin shows a plan that was just opened, with no answer yet.
+func (s *Session) begin(plan route.Plan, from file) {
+	s.history = newHistory(plan)
+	s.file = from
+	s.units = plan.Units
+	s.answer = answer{}
+	s.changed()
+}
+
+// changed is called after every change of the plan.
+func (s *Session) changed() {
+	s.version++
+	s.answer.stopped, s.answer.err = false, nil
+	s.solve()
+	s.publish()
+}
