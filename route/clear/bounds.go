@@ -18,12 +18,12 @@ func (b Box) Bounds() (lo, hi mgl64.Vec3) {
 // Bounds gives the corners of the axis-parallel box around the cylinder.
 func (c Cylinder) Bounds() (lo, hi mgl64.Vec3) {
 	d := c.drum()
-	var half mgl64.Vec3
-	for i := range half {
-		j, k := (i+1)%3, (i+2)%3
-		half[i] = d.h*math.Abs(d.z[i]) + d.r*math.Sqrt(d.z[j]*d.z[j]+d.z[k]*d.z[k])
+	half := v3{
+		d.h*math.Abs(d.z.x) + d.r*math.Hypot(d.z.y, d.z.z),
+		d.h*math.Abs(d.z.y) + d.r*math.Hypot(d.z.z, d.z.x),
+		d.h*math.Abs(d.z.z) + d.r*math.Hypot(d.z.x, d.z.y),
 	}
-	return d.c.Sub(half), d.c.Add(half)
+	return d.c.sub(half).vec(), d.c.add(half).vec()
 }
 
 // Bounds gives the corners of the axis-parallel box around the rod.
@@ -37,12 +37,10 @@ func (r Rod) Bounds() (lo, hi mgl64.Vec3) {
 
 // Bounds gives the corners of the axis-parallel box around the arc.
 func (a Arc) Bounds() (lo, hi mgl64.Vec3) {
-	for i := range lo {
-		u := mgl64.Vec3{}
-		u[i] = 1
-		hi[i] = a.reach(u)
-		u[i] = -1
-		lo[i] = -a.reach(u)
+	r := a.ring()
+	for i, u := range [3]v3{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}} {
+		lo[i] = -r.reach(u.mul(-1)) - a.Radius
+		hi[i] = r.reach(u) + a.Radius
 	}
 	return lo, hi
 }

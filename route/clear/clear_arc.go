@@ -1,14 +1,10 @@
 package clear
 
-import (
-	"math"
-
-	"github.com/go-gl/mathgl/mgl64"
-)
+import "math"
 
 const (
-	// firstSpan is the widest stretch of an arc that is measured by one chord, degrees.
-	firstSpan = 45
+	// firstSpan is the widest stretch of an arc that is measured by one chord, radians.
+	firstSpan = math.Pi / 4
 	// leastSag is where splitting an arc ends: chords set midway then stay within
 	// half of ChordError, for one arc or for two together.
 	leastSag = ChordError / 2
@@ -19,38 +15,38 @@ const (
 
 // span is a stretch of an arc's centreline, by the unit directions from the
 // centre to its ends.
-type span struct{ from, to mgl64.Vec3 }
+type span struct{ a, b v3 }
 
 // middle is the direction to the middle of the span and the cosine of half its angle.
-func (s span) middle() (mgl64.Vec3, float64) {
-	m := s.from.Add(s.to)
-	l := m.Len()
-	return m.Mul(1 / l), l / 2
+func (s span) middle() (v3, float64) {
+	m := s.a.add(s.b)
+	l := m.len()
+	return m.mul(1 / l), l / 2
 }
 
 // chord is a span's chord moved out midway to the arc, so that no place of the
 // arc is farther from it than half the sagitta, which it gives too.
-func (a Arc) chord(s span) (p, q mgl64.Vec3, sag float64) {
+func (r *ring) chord(s span) (p, q v3, sag float64) {
 	m, c := s.middle()
-	sag = a.Bend * (1 - c) / 2
-	o := a.Centre.Add(m.Mul(sag))
-	return o.Add(s.from.Mul(a.Bend)), o.Add(s.to.Mul(a.Bend)), sag
+	sag = r.bend * (1 - c) / 2
+	o := r.c.plus(sag, m)
+	return o.plus(r.bend, s.a), o.plus(r.bend, s.b), sag
 }
 
 // point is the arc's point in a direction between a span's ends.
-func (a Arc) point(s span, part float64) mgl64.Vec3 {
-	d := s.from.Mul(1 - part).Add(s.to.Mul(part))
-	return a.Centre.Add(d.Mul(a.Bend / d.Len()))
+func (r *ring) point(s span, part float64) v3 {
+	d := s.a.mul(1-part).plus(part, s.b)
+	return r.c.plus(r.bend/d.len(), d)
 }
 
 // spans cuts the arc into stretches of at most firstSpan.
-func (a Arc) spans(list []span) []span {
-	n := max(1, int(math.Ceil(a.Turn/firstSpan)))
-	from := a.U
+func (r *ring) spans(list []span) []span {
+	n := max(1, int(math.Ceil(r.angle/firstSpan)))
+	a := r.u
 	for i := range n {
-		to := a.dir(a.Turn * float64(i+1) / float64(n))
-		list = append(list, span{from, to})
-		from = to
+		b := r.dir(r.angle * float64(i+1) / float64(n))
+		list = append(list, span{a, b})
+		a = b
 	}
 	return list
 }
@@ -60,7 +56,7 @@ func (a Arc) spans(list []span) []span {
 // half its sagitta, is no nearer than a place already found is left out; the
 // others are halved until the chord is as good as the arc. What it gives is
 // never too large and less than ChordError too small.
-func arcCore(a Arc, s Shape, enough float64) near {
+func arcCore(a *ring, s *core, enough float64) near {
 	var room [spansOpen]span
 	open := a.spans(room[:0])
 	best, sure := near{d: math.Inf(1)}, math.Inf(1)
@@ -68,14 +64,14 @@ func arcCore(a Arc, s Shape, enough float64) near {
 		top := open[len(open)-1]
 		open = open[:len(open)-1]
 		p, q, sag := a.chord(top)
-		n := toCore(p, q, s)
+		n := s.toSegment(p, q)
 		low := n.d - sag
 		if low >= best.d {
 			continue
 		}
 		_, part := onSegment(n.a, p, q)
 		x := a.point(top, part)
-		if best = nearer(best, spanned(x, inCore(x, s))); best.d <= touch {
+		if best = nearer(best, spanned(x, s.nearest(x))); best.d <= touch {
 			return near{meet: true}
 		}
 		if best.d < enough {
@@ -86,7 +82,7 @@ func arcCore(a Arc, s Shape, enough float64) near {
 			continue
 		}
 		m, _ := top.middle()
-		open = push(open, span{top.from, m}, span{m, top.to}, part < 0.5)
+		open = push(open, span{top.a, m}, span{m, top.b}, part < 0.5)
 	}
 	return near{d: max(0, min(sure, best.d)), a: best.a, b: best.b}
 }
@@ -99,12 +95,46 @@ func push(open []span, a, b span, first bool) []span {
 	return append(open, a, b)
 }
 
-func toCore(p, q mgl64.Vec3, s Shape) near {
+// core is the core of a convex shape: a segment, a block or a drum.
+type core struct {
+	kind  int // as rank has it
+	p, q  v3
+	block block
+	drum  drum
+}
+
+func coreOf(s Shape) (c core) {
+	c.kind = rank(s)
 	switch s := s.(type) {
 	case Rod:
-		return segSeg(p, q, s.From, s.To)
+		c.p, c.q = from(s.From), from(s.To)
 	case Box:
-		return segBox(p, q, s)
+		c.block = s.block()
+	case Cylinder:
+		c.drum = s.drum()
 	}
-	return segDrum(p, q, s.(Cylinder).drum())
+	return c
+}
+
+// toSegment is the distance from a segment to the core.
+func (c *core) toSegment(p, q v3) near {
+	switch c.kind {
+	case isRod:
+		return segSeg(p, q, c.p, c.q)
+	case isBox:
+		return segBox(p, q, &c.block)
+	}
+	return segDrum(p, q, &c.drum)
+}
+
+// nearest is the point of the core nearest to x.
+func (c *core) nearest(x v3) v3 {
+	switch c.kind {
+	case isRod:
+		p, _ := onSegment(x, c.p, c.q)
+		return p
+	case isBox:
+		return c.block.nearest(x)
+	}
+	return c.drum.nearest(x)
 }

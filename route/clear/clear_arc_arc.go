@@ -7,7 +7,7 @@ type spanPair struct{ a, b span }
 
 // arcArc is the distance between two arcs' centrelines, by [arcCore]'s method
 // over pairs of chords.
-func arcArc(a, b Arc, enough float64) near {
+func arcArc(a, b *ring, enough float64) near {
 	var room [2 * spansOpen]spanPair
 	open := pairs(a, b, room[:0])
 	best, sure := near{d: math.Inf(1)}, math.Inf(1)
@@ -39,7 +39,7 @@ func arcArc(a, b Arc, enough float64) near {
 }
 
 // pairs lists each first stretch of one arc with each of the other.
-func pairs(a, b Arc, list []spanPair) []spanPair {
+func pairs(a, b *ring, list []spanPair) []spanPair {
 	var roomA, roomB [spansOpen]span
 	onB := b.spans(roomB[:0])
 	for _, x := range a.spans(roomA[:0]) {
@@ -52,23 +52,23 @@ func pairs(a, b Arc, list []spanPair) []spanPair {
 
 // onBoth is a true distance between two arcs near a place on each: that of the
 // point of one to the other arc.
-func onBoth(a, b Arc, at spanPair, partA, partB float64) near {
+func onBoth(a, b *ring, at spanPair, partA, partB float64) near {
 	x, y := a.point(at.a, partA), b.point(at.b, partB)
-	return nearer(spanned(x, onArc(x, b)), spanned(onArc(y, a), y))
+	return nearer(spanned(x, b.nearest(x)), spanned(a.nearest(y), y))
 }
 
 // halve splits the stretch of the first arc, or of the second, the likelier half on top.
 func halve(open []spanPair, top spanPair, first bool, partA, partB float64) []spanPair {
 	if first {
 		m, _ := top.a.middle()
-		x, y := spanPair{span{top.a.from, m}, top.b}, spanPair{span{m, top.a.to}, top.b}
+		x, y := spanPair{span{top.a.a, m}, top.b}, spanPair{span{m, top.a.b}, top.b}
 		if partA < 0.5 {
 			x, y = y, x
 		}
 		return append(open, x, y)
 	}
 	m, _ := top.b.middle()
-	x, y := spanPair{top.a, span{top.b.from, m}}, spanPair{top.a, span{m, top.b.to}}
+	x, y := spanPair{top.a, span{top.b.a, m}}, spanPair{top.a, span{m, top.b.b}}
 	if partB < 0.5 {
 		x, y = y, x
 	}

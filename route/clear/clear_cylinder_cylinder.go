@@ -1,10 +1,6 @@
 package clear
 
-import (
-	"math"
-
-	"github.com/go-gl/mathgl/mgl64"
-)
+import "math"
 
 // drumDrum is the distance between two solid cylinders.
 //
@@ -12,8 +8,8 @@ import (
 // perpendicular), or one is inside a flat end (then the other's is the one
 // farthest against it), or one is on a rim. As with [boxDrum] the least of
 // these is proven by the plane between its points.
-func drumDrum(a, b drum, enough float64) near {
-	if a.z.Cross(b.z).Len() <= parallel {
+func drumDrum(a, b *drum, enough float64) near {
+	if a.z.cross(b.z).len() <= parallel {
 		return drumsInLine(a, b)
 	}
 	best := sides(a, b)
@@ -23,9 +19,9 @@ func drumDrum(a, b drum, enough float64) near {
 		}
 	}
 	for _, sign := range [2]float64{-1, 1} {
-		x, y := b.far(a.z.Mul(sign)), a.far(b.z.Mul(sign))
-		best = nearer(best, spanned(inDrum(x, a), x))
-		best = nearer(best, spanned(y, inDrum(y, b)))
+		x, y := b.far(a.z.mul(sign)), a.far(b.z.mul(sign))
+		best = nearer(best, spanned(a.nearest(x), x))
+		best = nearer(best, spanned(y, b.nearest(y)))
 	}
 	if best.d < enough {
 		return best
@@ -37,42 +33,42 @@ func drumDrum(a, b drum, enough float64) near {
 
 // gapBetween is the gap between two cylinders along a unit direction from the
 // first to the second.
-func gapBetween(a, b drum, u mgl64.Vec3) float64 { return -b.reach(u.Mul(-1)) - a.reach(u) }
+func gapBetween(a, b *drum, u v3) float64 { return -b.reach(u.mul(-1)) - a.reach(u) }
 
 // sides is the distance of the round sides along the axes' common perpendicular,
 // given by points of the two cylinders, so never too small.
-func sides(a, b drum) near {
+func sides(a, b *drum) near {
 	n := axes(a, b)
 	if n.d <= a.r+b.r { // axes nearer than the radii: let the other places speak
 		return near{d: math.Inf(1)}
 	}
 	u := n.way()
-	return spanned(inDrum(n.a.Add(u.Mul(a.r)), a), inDrum(n.b.Sub(u.Mul(b.r)), b))
+	return spanned(a.nearest(n.a.plus(a.r, u)), b.nearest(n.b.plus(-b.r, u)))
 }
 
 // atLeast is a distance two cylinders surely have: along either axis, and
 // between rods about the axes.
-func atLeast(a, b drum) float64 {
+func atLeast(a, b *drum) float64 {
 	low := axes(a, b).d - a.r - b.r
-	for _, z := range [2]mgl64.Vec3{a.z, b.z} {
-		low = max(low, gapBetween(a, b, z), gapBetween(a, b, z.Mul(-1)))
+	for _, z := range [2]v3{a.z, b.z} {
+		low = max(low, gapBetween(a, b, z), gapBetween(a, b, z.mul(-1)))
 	}
 	return low
 }
 
 // axes is the distance of the axes.
-func axes(a, b drum) near {
+func axes(a, b *drum) near {
 	p, q := a.ends()
 	r, s := b.ends()
 	return segSeg(p, q, r, s)
 }
 
 // rims is the least distance from the rims of a to b, where it is below most.
-func rims(a, b drum, most float64) near {
+func rims(a, b *drum, most float64) near {
 	best := near{d: most}
 	p, q := a.ends()
-	for _, centre := range [2]mgl64.Vec3{p, q} {
-		if centre.Sub(inDrum(centre, b)).Len()-a.r < best.d {
+	for _, centre := range [2]v3{p, q} {
+		if centre.sub(b.nearest(centre)).len()-a.r < best.d {
 			best = nearer(best, rimDrum(centre, a.z, a.r, b))
 		}
 	}
@@ -80,21 +76,21 @@ func rims(a, b drum, most float64) near {
 }
 
 // drumsInLine is the distance between cylinders whose axes are parallel.
-func drumsInLine(a, b drum) near {
-	w := b.c.Sub(a.c)
-	along := a.z.Dot(w)
-	side := w.Sub(a.z.Mul(along))
-	off := side.Len()
+func drumsInLine(a, b *drum) near {
+	w := b.c.sub(a.c)
+	along := a.z.dot(w)
+	side := w.plus(-along, a.z)
+	off := side.len()
 	up, out := math.Abs(along)-a.h-b.h, off-a.r-b.r
 	if up <= 0 && out <= 0 {
 		return near{meet: true}
 	}
 	// The points: in line with the middle of what both cover, along and aside.
-	x := a.c.Add(a.z.Mul(shared(-a.h, a.h, along-b.h, along+b.h)))
+	x := a.c.plus(shared(-a.h, a.h, along-b.h, along+b.h), a.z)
 	if off > touch {
-		x = x.Add(side.Mul(shared(-a.r, a.r, off-b.r, off+b.r) / off))
+		x = x.plus(shared(-a.r, a.r, off-b.r, off+b.r)/off, side)
 	}
-	return spanned(x, inDrum(x, b))
+	return spanned(x, b.nearest(x))
 }
 
 // shared is the middle of what two intervals share, or the place of the first

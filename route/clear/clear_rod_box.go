@@ -1,34 +1,32 @@
 package clear
 
-import "github.com/go-gl/mathgl/mgl64"
-
 // segBox is the distance between the segment pq and a block.
 //
 // In the block's frame the squared distance of the point at t is the sum over
 // the axes of (|x|−half)² where that is outside: convex, and a parabola between
 // the at most six t where the segment crosses a plane of a face. So the slope
 // grows with t, and its zero is found by narrowing to one parabola.
-func segBox(p, q mgl64.Vec3, b Box) near {
+func segBox(p, q v3, b *block) near {
 	s := segmentIn(p, q, b)
+	d := q.sub(p)
 	if t, meet := s.enters(); meet {
-		x := p.Add(q.Sub(p).Mul(t))
+		x := p.plus(t, d)
 		return near{0, x, x, true}
 	}
-	x := p.Add(q.Sub(p).Mul(s.nearest()))
-	return spanned(x, inBox(x, b))
+	x := p.plus(s.nearest(), d)
+	return spanned(x, b.nearest(x))
 }
 
 // inFrame is a segment x + t·d, 0 ≤ t ≤ 1, in the frame of a block of a half size.
-type inFrame struct{ x, d, half mgl64.Vec3 }
+type inFrame struct{ x, d, half [3]float64 }
 
-func segmentIn(p, q mgl64.Vec3, b Box) inFrame {
-	s := inFrame{half: b.Half}
-	w, d := p.Sub(b.Centre), q.Sub(p)
-	for i := range 3 {
-		s.x[i] = b.Axes[3*i]*w[0] + b.Axes[3*i+1]*w[1] + b.Axes[3*i+2]*w[2]
-		s.d[i] = b.Axes[3*i]*d[0] + b.Axes[3*i+1]*d[1] + b.Axes[3*i+2]*d[2]
+func segmentIn(p, q v3, b *block) inFrame {
+	w, d := p.sub(b.c), q.sub(p)
+	return inFrame{
+		[3]float64{b.axis[0].dot(w), b.axis[1].dot(w), b.axis[2].dot(w)},
+		[3]float64{b.axis[0].dot(d), b.axis[1].dot(d), b.axis[2].dot(d)},
+		b.half,
 	}
-	return s
 }
 
 // enters gives the middle of the stretch inside the block, if there is one.
@@ -41,10 +39,14 @@ func (s *inFrame) enters() (t float64, meet bool) {
 			}
 			continue
 		}
-		a, b := (-s.half[i]-s.x[i])/s.d[i], (s.half[i]-s.x[i])/s.d[i]
+		k := 1 / s.d[i]
+		a, b := (-s.half[i]-s.x[i])*k, (s.half[i]-s.x[i])*k
 		lo, hi = max(lo, min(a, b)), min(hi, max(a, b))
+		if lo > hi {
+			return 0, false
+		}
 	}
-	return (lo + hi) / 2, lo <= hi
+	return (lo + hi) / 2, true
 }
 
 // slope is half the growth of the squared distance at t.
@@ -52,11 +54,7 @@ func (s *inFrame) slope(t float64) float64 {
 	sum := 0.0
 	for i := range 3 {
 		x := s.x[i] + t*s.d[i]
-		if x > s.half[i] {
-			sum += s.d[i] * (x - s.half[i])
-		} else if x < -s.half[i] {
-			sum += s.d[i] * (x + s.half[i])
-		}
+		sum += s.d[i] * (x - between(x, -s.half[i], s.half[i]))
 	}
 	return sum
 }

@@ -1,38 +1,34 @@
 package clear
 
-import (
-	"math"
-
-	"github.com/go-gl/mathgl/mgl64"
-)
+import "math"
 
 // segDrum is the distance between the segment pq and a solid cylinder.
 //
 // The squared distance of the point at t is (|along|−h)² + (side−r)², each
 // where it is outside: convex in t, since the cylinder is convex. So its slope
 // grows with t and Newton's steps kept in a bracket find its zero.
-func segDrum(p, q mgl64.Vec3, d drum) near {
-	s := segmentBy(p, q, d)
+func segDrum(p, q v3, c *drum) near {
+	s := segmentBy(p, q, c)
+	d := q.sub(p)
 	if t, meet := s.enters(); meet {
-		x := p.Add(q.Sub(p).Mul(t))
+		x := p.plus(t, d)
 		return near{0, x, x, true}
 	}
-	x := p.Add(q.Sub(p).Mul(s.nearest()))
-	return spanned(x, inDrum(x, d))
+	x := p.plus(s.nearest(), d)
+	return spanned(x, c.nearest(x))
 }
 
 // byAxis is a segment seen from a cylinder: along its axis and square to it.
 type byAxis struct {
 	along, rise  float64 // along the axis: along + t·rise
-	side, spread mgl64.Vec3
+	side, spread v3
 	h, r         float64
 }
 
-func segmentBy(p, q mgl64.Vec3, c drum) byAxis {
-	w, d := p.Sub(c.c), q.Sub(p)
-	s := byAxis{along: c.z.Dot(w), rise: c.z.Dot(d), h: c.h, r: c.r}
-	s.side, s.spread = w.Sub(c.z.Mul(s.along)), d.Sub(c.z.Mul(s.rise))
-	return s
+func segmentBy(p, q v3, c *drum) byAxis {
+	w, d := p.sub(c.c), q.sub(p)
+	along, rise := c.z.dot(w), c.z.dot(d)
+	return byAxis{along, rise, w.plus(-along, c.z), d.plus(-rise, c.z), c.h, c.r}
 }
 
 // enters gives a t inside the cylinder, if there is one: of the stretch
@@ -49,11 +45,11 @@ func (s *byAxis) enters() (t float64, meet bool) {
 		return 0, false
 	}
 	t = lo
-	if l2 := s.spread.Dot(s.spread); l2 > 0 {
-		t = mgl64.Clamp(-s.side.Dot(s.spread)/l2, lo, hi)
+	if l2 := s.spread.dot(s.spread); l2 > 0 {
+		t = between(-s.side.dot(s.spread)/l2, lo, hi)
 	}
-	side := s.side.Add(s.spread.Mul(t))
-	return t, side.Dot(side) <= s.r*s.r
+	side := s.side.plus(t, s.spread)
+	return t, side.dot(side) <= s.r*s.r
 }
 
 // slope is half the growth of the squared distance at t, and its own growth.
@@ -64,11 +60,11 @@ func (s *byAxis) slope(t float64) (g, growth float64) {
 	} else if x < -s.h {
 		g, growth = s.rise*(x+s.h), s.rise*s.rise
 	}
-	side := s.side.Add(s.spread.Mul(t))
-	if l := math.Sqrt(side.Dot(side)); l > s.r {
-		out, k := side.Dot(s.spread), s.r/l
+	side := s.side.plus(t, s.spread)
+	if l := side.len(); l > s.r {
+		out, k := side.dot(s.spread), s.r/l
 		g += (1 - k) * out
-		growth += (1-k)*s.spread.Dot(s.spread) + k*(out/l)*(out/l)
+		growth += (1-k)*s.spread.dot(s.spread) + k*(out/l)*(out/l)
 	}
 	return g, growth
 }

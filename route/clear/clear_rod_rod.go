@@ -1,31 +1,29 @@
 package clear
 
-import "github.com/go-gl/mathgl/mgl64"
-
 // segSeg is the distance between the segments ab and cd: Ericson, Real-Time
 // Collision Detection (2005), section 5.1.9, with |d1×d2|² for the
 // determinant, which keeps its digits for segments all but parallel.
-func segSeg(a, b, c, d mgl64.Vec3) near {
-	d1, d2, r := b.Sub(a), d.Sub(c), a.Sub(c)
-	l1, l2, f := d1.Dot(d1), d2.Dot(d2), d2.Dot(r)
+func segSeg(a, b, c, d v3) near {
+	d1, d2, r := b.sub(a), d.sub(c), a.sub(c)
+	l1, l2, f := d1.dot(d1), d2.dot(d2), d2.dot(r)
 	if l1 == 0 || l2 == 0 {
 		return pointSeg(a, b, c, d, l1 == 0)
 	}
-	cross, g, h := d1.Cross(d2), d1.Dot(d2), d1.Dot(r)
+	cross, g, h := d1.cross(d2), d1.dot(d2), d1.dot(r)
 	s := 0.0
-	if det := cross.Dot(cross); det > 0 {
-		s = mgl64.Clamp((g*f-h*l2)/det, 0, 1)
+	if det := cross.dot(cross); det > 0 {
+		s = between((g*f-h*l2)/det, 0, 1)
 	}
 	t := (g*s + f) / l2
 	if t < 0 || t > 1 {
-		t = mgl64.Clamp(t, 0, 1)
-		s = mgl64.Clamp((g*t-h)/l1, 0, 1)
+		t = between(t, 0, 1)
+		s = between((g*t-h)/l1, 0, 1)
 	}
-	return spanned(a.Add(d1.Mul(s)), c.Add(d2.Mul(t)))
+	return spanned(a.plus(s, d1), c.plus(t, d2))
 }
 
 // pointSeg is segSeg where one of the segments, the first or the second, is a point.
-func pointSeg(a, b, c, d mgl64.Vec3, first bool) near {
+func pointSeg(a, b, c, d v3, first bool) near {
 	if first {
 		p, _ := onSegment(a, c, d)
 		return spanned(a, p)

@@ -32,7 +32,7 @@ func wayOut(a, b Shape) Gap {
 // features are the directions that shape the boundary of a core: normals of
 // its faces, its straight edges, and whether it has a round rim.
 type features struct {
-	faces, edges [3]mgl64.Vec3
+	faces, edges [3]v3
 	nf, ne       int
 	rim          bool
 }
@@ -40,23 +40,25 @@ type features struct {
 func featuresOf(s Shape) features {
 	switch s := s.(type) {
 	case Box:
-		axes := [3]mgl64.Vec3{s.Axes.Col(0), s.Axes.Col(1), s.Axes.Col(2)}
-		return features{faces: axes, edges: axes, nf: 3, ne: 3}
+		b := s.block()
+		return features{faces: b.axis, edges: b.axis, nf: 3, ne: 3}
 	case Cylinder:
 		z := s.drum().z
-		return features{faces: [3]mgl64.Vec3{z}, edges: [3]mgl64.Vec3{z}, nf: 1, ne: 1, rim: true}
+		return features{faces: [3]v3{z}, edges: [3]v3{z}, nf: 1, ne: 1, rim: true}
 	case Arc:
-		f := features{faces: [3]mgl64.Vec3{s.U.Cross(s.V)}, nf: 1, rim: true}
-		return f.edge(s.dir(s.Turn).Sub(s.U).Mul(s.Bend))
+		r := s.ring()
+		f := features{faces: [3]v3{r.u.cross(r.v)}, nf: 1, rim: true}
+		return f.edge(r.dir(r.angle).sub(r.u).mul(r.bend))
+	case Rod:
+		return features{}.edge(from(s.To).sub(from(s.From)))
 	}
-	rod := s.(Rod)
-	return features{}.edge(rod.To.Sub(rod.From))
+	panic(foreign(s))
 }
 
 // edge adds a straight edge that is not too short to have a direction.
-func (f features) edge(d mgl64.Vec3) features {
-	if l := d.Len(); l > touch {
-		f.edges[f.ne] = d.Mul(1 / l)
+func (f features) edge(d v3) features {
+	if l := d.len(); l > touch {
+		f.edges[f.ne] = d.mul(1 / l)
 		f.ne++
 	}
 	return f
@@ -65,16 +67,16 @@ func (f features) edge(d mgl64.Vec3) features {
 // leastWay keeps the direction that parts a from b by the least shift.
 type leastWay struct {
 	a, b  Shape
-	way   mgl64.Vec3
+	way   v3
 	depth float64
 }
 
 // better is by how much a direction must win: ties go to the one tried first.
 const better = 1e-9
 
-func (l *leastWay) try(u mgl64.Vec3) {
-	for _, way := range [2]mgl64.Vec3{u, u.Mul(-1)} {
-		if d := Along(l.a, l.b, way); d < l.depth-better {
+func (l *leastWay) try(u v3) {
+	for _, way := range [2]v3{u, u.mul(-1)} {
+		if d := along(l.a, l.b, way); d < l.depth-better {
 			l.way, l.depth = way, d
 		}
 	}
@@ -90,33 +92,31 @@ func (l *leastWay) flats(f, g features) {
 		l.try(u)
 	}
 	for _, e := range f.edges[:f.ne] {
-		l.try(square(e))
+		l.try(e.square())
 		for _, h := range g.edges[:g.ne] {
-			if u := e.Cross(h); u.Len() > parallel {
-				l.try(u.Normalize())
+			if u := e.cross(h); u.len() > parallel {
+				l.try(u.unit())
 			}
 		}
 	}
 	for _, h := range g.edges[:g.ne] {
-		l.try(square(h))
+		l.try(h.square())
 	}
-	for i := range 3 {
-		var u mgl64.Vec3
-		u[i] = 1
-		l.try(u)
-	}
+	l.try(v3{1, 0, 0})
+	l.try(v3{0, 1, 0})
+	l.try(v3{0, 0, 1})
 }
 
 // swept tries the directions square to each edge.
 func (l *leastWay) swept(f features) {
 	for _, e := range f.edges[:f.ne] {
-		x := square(e)
-		y := e.Cross(x)
-		at := func(angle float64) mgl64.Vec3 {
+		x := e.square()
+		y := e.cross(x)
+		at := func(angle float64) v3 {
 			s, c := math.Sincos(angle)
-			return x.Mul(c).Add(y.Mul(s))
+			return x.mul(c).plus(s, y)
 		}
-		l.try(at(roundMin(func(angle float64) float64 { return Along(l.a, l.b, at(angle)) })))
+		l.try(at(roundMin(func(angle float64) float64 { return along(l.a, l.b, at(angle)) })))
 	}
 }
 
@@ -139,7 +139,7 @@ func (l *leastWay) rolling() {
 	}
 	for i := range sphereSamples {
 		u := spiral(i)
-		keep(lowest[:], leastWay{l.a, l.b, u, Along(l.a, l.b, u)})
+		keep(lowest[:], leastWay{l.a, l.b, u, along(l.a, l.b, u)})
 	}
 	for _, start := range lowest {
 		l.try(start.walk())
@@ -147,11 +147,11 @@ func (l *leastWay) rolling() {
 }
 
 // spiral is direction i of sphereSamples.
-func spiral(i int) mgl64.Vec3 {
+func spiral(i int) v3 {
 	y := 1 - (2*float64(i)+1)/sphereSamples
 	s, c := math.Sincos(2 * math.Pi * golden * float64(i))
 	r := math.Sqrt(1 - y*y)
-	return mgl64.Vec3{r * c, y, r * s}
+	return v3{r * c, y, r * s}
 }
 
 // keep puts w in its place in a list sorted by depth, the last falling out.
@@ -164,7 +164,7 @@ func keep(list []leastWay, w leastWay) {
 }
 
 // walk goes down from a direction by steps in eight ways, halved when none leads down.
-func (l leastWay) walk() mgl64.Vec3 {
+func (l leastWay) walk() v3 {
 	for step := firstStep; step > lastStep; {
 		if !l.step(step) {
 			step /= 2
@@ -174,28 +174,32 @@ func (l leastWay) walk() mgl64.Vec3 {
 }
 
 func (l *leastWay) step(size float64) bool {
-	x := square(l.way)
-	y := l.way.Cross(x)
-	from := l.way
+	x := l.way.square()
+	y := l.way.cross(x)
+	start := l.way
 	for i := range 8 {
 		s, c := math.Sincos(float64(i) * math.Pi / 4)
-		u := from.Add(x.Mul(c * size)).Add(y.Mul(s * size)).Normalize()
-		if d := Along(l.a, l.b, u); d < l.depth {
+		u := start.plus(c*size, x).plus(s*size, y).unit()
+		if d := along(l.a, l.b, u); d < l.depth {
 			l.way, l.depth = u, d
 		}
 	}
-	return l.way != from
+	return l.way != start
 }
 
 // gap puts the way out where the two overlap.
 func (l *leastWay) gap() Gap {
 	alo, ahi := l.a.Bounds()
 	blo, bhi := l.b.Bounds()
-	var at mgl64.Vec3
-	for i := range at {
-		at[i] = (max(alo[i], blo[i]) + min(ahi[i], bhi[i])) / 2
+	var mid mgl64.Vec3
+	for i := range mid {
+		mid[i] = (max(alo[i], blo[i]) + min(ahi[i], bhi[i])) / 2
 	}
-	low := -l.a.(solid).reach(l.way.Mul(-1))
-	at = at.Add(l.way.Mul(low - at.Dot(l.way)))
-	return Gap{-l.depth, at, at.Add(l.way.Mul(l.depth))}
+	low := -reach(l.a, l.way.mul(-1))
+	at := from(mid)
+	at = at.plus(low-at.dot(l.way), l.way)
+	return Gap{-l.depth, at.vec(), at.plus(l.depth, l.way).vec()}
 }
+
+// along is [Along] for a direction from inside.
+func along(a, b Shape, way v3) float64 { return reach(b, way) + reach(a, way.mul(-1)) }

@@ -46,15 +46,6 @@ const (
 	ChordError = 1e-4
 )
 
-// near is how the cores of two shapes stand: the shapes less their rounding.
-type near struct {
-	d    float64 // 0 when they meet
-	a, b mgl64.Vec3
-	meet bool
-}
-
-func (n near) swapped() near { return near{n.d, n.b, n.a, n.meet} }
-
 // Between measures how two shapes stand to each other. It is exact to rounding
 // (1e-9 mm) for boxes, cylinders and rods apart, to 1e-6 mm for their depths
 // where a cylinder's rim is in play, and to ChordError on the safe side for arcs.
@@ -81,11 +72,10 @@ func Between(a, b Shape) Gap {
 
 // rounded is the gap between two cores dressed with their radii.
 func (n near) rounded(ra, rb float64) Gap {
-	way := n.b.Sub(n.a)
-	way = way.Mul(1 / way.Len())
+	way := n.b.sub(n.a).unit()
 	d := n.d - ra - rb
-	a := n.a.Add(way.Mul(ra))
-	return Gap{d, a, a.Add(way.Mul(d))}
+	a := n.a.plus(ra, way)
+	return Gap{d, a.vec(), a.plus(d, way).vec()}
 }
 
 // clears reports whether moving a by the gap's way out parts the two.
@@ -111,20 +101,29 @@ func Farther(a, b Shape, than float64) bool {
 	return !n.meet && n.d-round(a)-round(b) >= than
 }
 
-// rank orders the kinds of shape so that each pair is measured one way round.
+// The kinds of shape, in the order in which each pair is measured one way round.
+const (
+	isRod = iota
+	isBox
+	isCylinder
+	isArc
+)
+
 func rank(s Shape) int {
 	switch s.(type) {
 	case Rod:
-		return 0
+		return isRod
 	case Box:
-		return 1
+		return isBox
 	case Cylinder:
-		return 2
+		return isCylinder
 	case Arc:
-		return 3
+		return isArc
 	}
-	panic(fmt.Sprintf("clear: %T is not a shape of this package", s))
+	panic(foreign(s))
 }
+
+func foreign(s Shape) string { return fmt.Sprintf("clear: %T is not a shape of this package", s) }
 
 // round is how much a shape is rounded beyond its core.
 func round(s Shape) float64 {
@@ -142,37 +141,50 @@ func cores(a, b Shape) near { return coresWithin(a, b, 0) }
 // coresWithin measures two cores in order of rank. Nothing but whether d is
 // below enough may be taken from its answer when enough is above 0.
 func coresWithin(a, b Shape, enough float64) near {
-	if arc, ok := b.(Arc); ok {
-		if first, ok := a.(Arc); ok {
-			return arcArc(first, arc, enough)
-		}
-		return arcCore(arc, a, enough).swapped()
-	}
-	if drum, ok := b.(Cylinder); ok {
-		return withDrum(a, drum.drum(), enough)
-	}
-	switch a := a.(type) {
+	switch b := b.(type) {
 	case Rod:
-		return withRod(a, b)
+		rod := a.(Rod)
+		return segSeg(from(rod.From), from(rod.To), from(b.From), from(b.To))
 	case Box:
-		return boxBox(a, b.(Box), enough)
+		block := b.block()
+		return withBlock(a, &block, enough)
+	case Cylinder:
+		drum := b.drum()
+		return withDrum(a, &drum, enough)
+	case Arc:
+		ring := b.ring()
+		return withRing(a, &ring, enough)
 	}
-	panic("clear: shapes out of order")
+	panic(foreign(b))
 }
 
-func withRod(a Rod, b Shape) near {
-	if rod, ok := b.(Rod); ok {
-		return segSeg(a.From, a.To, rod.From, rod.To)
+func withBlock(a Shape, b *block, enough float64) near {
+	if rod, ok := a.(Rod); ok {
+		return segBox(from(rod.From), from(rod.To), b)
 	}
-	return segBox(a.From, a.To, b.(Box))
+	box := a.(Box)
+	first := box.block()
+	return boxBox(&first, b, enough)
 }
 
-func withDrum(a Shape, d drum, enough float64) near {
+func withDrum(a Shape, d *drum, enough float64) near {
 	switch a := a.(type) {
 	case Rod:
-		return segDrum(a.From, a.To, d)
+		return segDrum(from(a.From), from(a.To), d)
 	case Box:
-		return boxDrum(a, d, enough)
+		b := a.block()
+		return boxDrum(&b, d, enough)
 	}
-	return drumDrum(a.(Cylinder).drum(), d, enough)
+	cylinder := a.(Cylinder)
+	first := cylinder.drum()
+	return drumDrum(&first, d, enough)
+}
+
+func withRing(a Shape, r *ring, enough float64) near {
+	if arc, ok := a.(Arc); ok {
+		first := arc.ring()
+		return arcArc(&first, r, enough)
+	}
+	c := coreOf(a)
+	return arcCore(r, &c, enough).swapped()
 }

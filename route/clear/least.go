@@ -1,10 +1,6 @@
 package clear
 
-import (
-	"math"
-
-	"github.com/go-gl/mathgl/mgl64"
-)
+import "math"
 
 const (
 	// roundSamples is how many places round a circle are tried before the dips
@@ -58,13 +54,4 @@ func goldenMin(f func(float64) float64, lo, hi float64) float64 {
 		}
 	}
 	return (lo + hi) / 2
-}
-
-// square is a unit direction square to a unit direction.
-func square(z mgl64.Vec3) mgl64.Vec3 {
-	e := mgl64.Vec3{1, 0, 0}
-	if math.Abs(z[0]) > 0.6 { // the longest part of a unit vector is at least 1/√3 = 0.577
-		e = mgl64.Vec3{0, 1, 0}
-	}
-	return z.Cross(e).Normalize()
 }

@@ -1,81 +1,53 @@
 package clear
 
-import (
-	"math"
-
-	"github.com/go-gl/mathgl/mgl64"
-)
+import "math"
 
 // onSegment is the point of the segment pq nearest to x and how far along it
 // lies, 0 to 1.
-func onSegment(x, p, q mgl64.Vec3) (mgl64.Vec3, float64) {
-	d := q.Sub(p)
-	l2 := d.Dot(d)
+func onSegment(x, p, q v3) (v3, float64) {
+	d := q.sub(p)
+	l2 := d.dot(d)
 	if l2 == 0 {
 		return p, 0
 	}
-	t := mgl64.Clamp(x.Sub(p).Dot(d)/l2, 0, 1)
-	return p.Add(d.Mul(t)), t
+	t := between(x.sub(p).dot(d)/l2, 0, 1)
+	return p.plus(t, d), t
 }
 
-// inBox is the point of the block nearest to x.
-func inBox(x mgl64.Vec3, b Box) mgl64.Vec3 {
-	w := x.Sub(b.Centre)
-	p := b.Centre
+func between(x, lo, hi float64) float64 { return max(lo, min(hi, x)) }
+
+// nearest is the point of the block nearest to x.
+func (b *block) nearest(x v3) v3 {
+	w := x.sub(b.c)
+	p := b.c
 	for i := range 3 {
-		axis := b.Axes.Col(i)
-		p = p.Add(axis.Mul(mgl64.Clamp(axis.Dot(w), -b.Half[i], b.Half[i])))
+		p = p.plus(between(b.axis[i].dot(w), -b.half[i], b.half[i]), b.axis[i])
 	}
 	return p
 }
 
-// inDrum is the point of the cylinder nearest to x.
-func inDrum(x mgl64.Vec3, d drum) mgl64.Vec3 {
-	w := x.Sub(d.c)
-	along := d.z.Dot(w)
-	side := w.Sub(d.z.Mul(along))
-	if l := side.Len(); l > d.r {
-		side = side.Mul(d.r / l)
+// nearest is the point of the cylinder nearest to x.
+func (d *drum) nearest(x v3) v3 {
+	w := x.sub(d.c)
+	along := d.z.dot(w)
+	side := w.plus(-along, d.z)
+	k := 1.0
+	if l := side.len(); l > d.r {
+		k = d.r / l
 	}
-	return d.c.Add(d.z.Mul(mgl64.Clamp(along, -d.h, d.h))).Add(side)
+	return d.c.plus(between(along, -d.h, d.h), d.z).plus(k, side)
 }
 
-// inCore is the point of a convex shape's core nearest to x.
-func inCore(x mgl64.Vec3, s Shape) mgl64.Vec3 {
-	switch s := s.(type) {
-	case Rod:
-		p, _ := onSegment(x, s.From, s.To)
-		return p
-	case Box:
-		return inBox(x, s)
+// nearest is the point of the arc's centreline nearest to x.
+func (r *ring) nearest(x v3) v3 {
+	w := x.sub(r.c)
+	u, v := r.u.dot(w), r.v.dot(w)
+	if l := math.Sqrt(u*u + v*v); l > touch && r.covers(u, v) {
+		return r.c.plus(r.bend*u/l, r.u).plus(r.bend*v/l, r.v)
 	}
-	return inDrum(x, s.(Cylinder).drum())
-}
-
-// onArc is the point of the arc's centreline nearest to x.
-func onArc(x mgl64.Vec3, a Arc) mgl64.Vec3 {
-	w := x.Sub(a.Centre)
-	u, v := a.U.Dot(w), a.V.Dot(w)
-	if l := math.Hypot(u, v); l > touch && a.covers(u, v) {
-		return a.Centre.Add(a.U.Mul(a.Bend * u / l)).Add(a.V.Mul(a.Bend * v / l))
+	first, last := r.c.plus(r.bend, r.u), r.c.plus(r.bend, r.dir(r.angle))
+	if x.sub(first).len() <= x.sub(last).len() {
+		return first
 	}
-	from, to := a.Centre.Add(a.U.Mul(a.Bend)), a.Centre.Add(a.dir(a.Turn).Mul(a.Bend))
-	if x.Sub(from).Len() <= x.Sub(to).Len() {
-		return from
-	}
-	return to
-}
-
-// spanned is the answer for two points known to be nearest.
-func spanned(a, b mgl64.Vec3) near {
-	d := b.Sub(a).Len()
-	return near{d, a, b, d <= touch}
-}
-
-// nearer keeps the nearer of two answers; the first on a tie.
-func nearer(a, b near) near {
-	if b.d < a.d {
-		return b
-	}
-	return a
+	return last
 }
