@@ -1,0 +1,307 @@
+package sheet
+
+import (
+	"math"
+	"strconv"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"tubewright/cutlist"
+	"tubewright/cutlist/draw"
+	"tubewright/route"
+)
+
+// Looks draws the machine from one side into a box of w by h mm: the case's
+// outline, parts with their names, ports, fittings, and tubes at their true
+// diameter with true bends, the nearer over the farther. A tube behind something
+// shows its centreline dashed.
+func Looks(l cutlist.List, k Look, th Theme, w, h float64) draw.Drawing {
+	scene := newScene(l, k, th)
+	scale := scene.fit(w, h)
+	d := scene.draw(scale)
+	out := draw.Drawing{W: w, H: h}
+	out.Place(d, draw.Point{X: (w - d.W) / 2, Y: (h - d.H) / 2})
+	return out
+}
+
+// air is left around a look for what stands at its edge, mm on paper.
+const air = 2.5
+
+// scene is a machine seen from one side.
+type scene struct {
+	list   cutlist.List
+	theme  Theme
+	parts  []route.Placed
+	view   view
+	bounds frame     // at scale 1, mm of machine
+	all    []painted // at the view's scale, the farthest first
+}
+
+func newScene(l cutlist.List, k Look, th Theme) *scene {
+	s := &scene{list: l, theme: th, parts: l.Plan.PlaceAll(), view: k.view()}
+	s.bounds = emptyFrame()
+	for i := range 8 {
+		s.bounds = s.bounds.with(s.view.on(s.caseCorner(i)))
+	}
+	for _, p := range s.paint() {
+		s.bounds = s.bounds.with(p.outline...)
+	}
+	return s
+}
+
+// caseCorner is one of the case's eight corners.
+func (s *scene) caseCorner(i int) (c mgl64.Vec3) {
+	for axis := range 3 {
+		if i>>axis&1 == 1 {
+			c[axis] = s.list.Plan.Case[axis]
+		}
+	}
+	return c
+}
+
+// fit is the largest scale at which the scene goes into a box.
+func (s *scene) fit(w, h float64) float64 {
+	return math.Max(1e-4, math.Min((w-2*air)/math.Max(s.bounds.w(), 1), (h-2*air)/math.Max(s.bounds.h(), 1)))
+}
+
+// size is how large the scene is on paper at a scale.
+func (s *scene) size(scale float64) (w, h float64) {
+	return s.bounds.w()*scale + 2*air, s.bounds.h()*scale + 2*air
+}
+
+// paint gives all that stands in the case at the view's scale.
+func (s *scene) paint() []painted {
+	th := s.theme
+	var all []painted
+	for _, p := range s.parts {
+		all = append(all, s.view.solids(p.Solids, th.Part, th.PartSide, th.Edge)...)
+		for _, q := range p.Ports {
+			all = append(all, s.port(q))
+		}
+	}
+	for _, t := range s.list.Tubes {
+		for _, laid := range []route.Laid{t.Way.Start, t.Way.End} {
+			for _, body := range laid.Bodies {
+				all = append(all, s.view.solids(body.Shapes, th.Fitting, mix(th.Fitting, th.Edge, 0.4), th.Edge)...)
+			}
+		}
+		all = append(all, s.view.tube(t.Way.Formed, coloursOf(t.Letter, th))...)
+	}
+	return all
+}
+
+// Size of a port as drawn, mm of machine: the face of a G1/4 port and a stub.
+const (
+	portRadius = 8.0
+	portArrow  = 14.0
+)
+
+// port paints a ring, filled when a run uses it, and a stub the way it faces.
+func (s *scene) port(q route.PlacedPort) painted {
+	at, tip := s.view.on(q.Frame.At), s.view.on(q.Frame.Ahead(portArrow))
+	fill := s.theme.Paper
+	if s.used(q.Ref) {
+		fill = s.theme.Edge
+	}
+	ring := draw.Disc(at, portRadius*s.view.scale*0.6, fill, edgePen(s.theme.Ink))
+	stub := draw.Segment(at.X, at.Y, tip.X, tip.Y, edgePen(s.theme.Ink))
+	return painted{
+		near: s.view.depth(q.Frame.At) + portRadius, items: []draw.Item{stub, ring}, outline: hull(ring.Points),
+	}
+}
+
+func (s *scene) used(ref route.PortRef) bool {
+	for _, r := range s.list.Plan.Runs {
+		if r.From == ref || r.To == ref {
+			return true
+		}
+	}
+	return false
+}
+
+// draw paints the scene at a scale.
+func (s *scene) draw(scale float64) draw.Drawing {
+	w, h := s.size(scale)
+	s.view.scale = scale
+	s.view.zero = draw.Point{X: air - s.bounds.lo.X*scale, Y: air - s.bounds.lo.Y*scale}
+	d := draw.Drawing{W: w, H: h}
+	d.Add(s.outline())
+	s.all = s.paint()
+	backToFront(s.all)
+	for _, p := range s.all {
+		d.Add(p.items...)
+	}
+	l := &labels{within: frame{hi: draw.Point{X: w, Y: h}}, theme: s.theme}
+	s.hidden(&d)
+	s.letters(&d, l)
+	s.marks(&d, l)
+	s.names(&d, l)
+	return d
+}
+
+// outline is the case as a frame.
+func (s *scene) outline() draw.Item {
+	f := emptyFrame()
+	for i := range 8 {
+		f = f.with(s.view.on(s.caseCorner(i)))
+	}
+	return draw.Box(f.lo.X, f.lo.Y, f.w(), f.h(), s.theme.Paper, pen(0.5, s.theme.Ink))
+}
+
+// sampleStep is how far apart a tube is asked whether it is hidden, mm.
+const sampleStep = 3.0
+
+// seen reports whether nothing covers a point of a tube: nothing painted whose
+// nearest point is a tube's width nearer than it.
+func (s *scene) seen(at mgl64.Vec3, od float64) bool {
+	on, depth := s.view.on(at), s.view.depth(at)
+	for i := len(s.all) - 1; i >= 0 && s.all[i].near > depth+0.6*od; i-- {
+		if inside(s.all[i].outline, on) {
+			return false
+		}
+	}
+	return true
+}
+
+// hidden dashes the centreline of tubes where something is in front.
+func (s *scene) hidden(d *draw.Drawing) {
+	for _, t := range s.list.Tubes {
+		f := t.Way.Formed
+		var part []draw.Point
+		for _, at := range samples(t) {
+			p, _ := f.At(at)
+			if !s.seen(p, f.Tube.OD) {
+				part = append(part, s.view.on(p))
+				continue
+			}
+			s.dash(d, part, t.Letter)
+			part = nil
+		}
+		s.dash(d, part, t.Letter)
+	}
+}
+
+func (s *scene) dash(d *draw.Drawing, part []draw.Point, letter string) {
+	if len(part) > 1 {
+		d.Add(draw.Line{Points: part, Stroke: dashedPen(0.35, mix(ColourOf(letter), s.theme.Ink, 0.35), 1.2, 0.9)})
+	}
+}
+
+// samples is places along a tube, mm from its first stop.
+func samples(t cutlist.Tube) []float64 {
+	length := t.Way.Formed.Developed
+	n := max(1, min(int(length/sampleStep), 1000))
+	out := make([]float64, n+1)
+	for i := range out {
+		out[i] = length * float64(i) / float64(n)
+	}
+	return out
+}
+
+// letterSize is the size of a tube's letter on a look.
+const letterSize = 2.5
+
+// letters marks each tube, near its middle where it is seen.
+func (s *scene) letters(d *draw.Drawing, l *labels) {
+	var marks []draw.Item
+	for _, t := range s.list.Tubes {
+		marks = append(marks, l.badge(t.Letter, letterSize, ColourOf(t.Letter), s.spots(t))...)
+		l.avoid = append(l.avoid, s.room(t)...)
+	}
+	d.Add(marks...)
+}
+
+// spots is where a tube's letter may stand: places that are seen from the
+// middle outward, then hidden ones.
+func (s *scene) spots(t cutlist.Tube) (spots []draw.Point) {
+	var covered []draw.Point
+	at := samples(t)
+	for i := range at {
+		k := len(at)/2 + (i+1)/2*(1-2*(i%2))
+		if k >= len(at) || k < 0 {
+			continue
+		}
+		p, _ := t.Way.Formed.At(at[k])
+		if s.seen(p, t.Way.Formed.Tube.OD) {
+			spots = append(spots, s.view.on(p))
+		} else {
+			covered = append(covered, s.view.on(p))
+		}
+	}
+	return append(spots, covered...)
+}
+
+// room is frames around the stretches of a tube.
+func (s *scene) room(t cutlist.Tube) (room []frame) {
+	f := t.Way.Formed
+	for _, p := range f.Pieces() {
+		one := emptyFrame()
+		for i := range 5 {
+			q, _ := p.At(p.Start + (p.End-p.Start)*float64(i)/4)
+			one = one.with(s.view.on(q))
+		}
+		room = append(room, one.grown(f.Tube.OD/2*s.view.scale))
+	}
+	return room
+}
+
+// marks numbers the findings that have a place, as the findings' table does.
+func (s *scene) marks(d *draw.Drawing, l *labels) {
+	for i, f := range s.list.Findings {
+		if !f.Placed {
+			continue
+		}
+		at := s.view.on(mgl64.Vec3(f.At))
+		dot := draw.Disc(at, 0.7, s.theme.Alarm, pen(0.2, s.theme.Paper))
+		spots := nearby(at, 3)
+		d.Add(dot)
+		d.Add(l.badge("!"+strconv.Itoa(i+1), 2.2, s.theme.Alarm, spots[:min(len(spots), 24)])...)
+	}
+}
+
+// nameSizes are the sizes a part's name is tried at.
+var nameSizes = [...]float64{2.5, 2.2, 1.9}
+
+// names writes each part's name on it, or its number in the key.
+func (s *scene) names(d *draw.Drawing, l *labels) {
+	for i, p := range s.parts {
+		f := s.partFrame(p)
+		for n, size := range nameSizes {
+			if items, ok := l.text(s.label(p.Part.Name, size), s.within(f, p.Part.Name, size)); ok {
+				d.Add(items...)
+				break
+			}
+			if n == len(nameSizes)-1 {
+				number := strconv.Itoa(i + 1)
+				if items, ok := l.text(s.label(number, 2.2), over(f.grown(3), draw.TextWidth(number, 2.2, false), 2.2)); ok {
+					d.Add(items...)
+				}
+			}
+		}
+	}
+}
+
+func (s *scene) label(text string, size float64) draw.Text {
+	return draw.Text{Text: text, Size: size, Align: draw.Centre, Colour: s.theme.Ink}
+}
+
+// within is spots for a name on a part; none when it is wider than the part.
+func (s *scene) within(f frame, name string, size float64) []draw.Point {
+	w := draw.TextWidth(name, size, false) + 1
+	if w > f.w() {
+		return nil
+	}
+	return over(f, w, size)
+}
+
+func (s *scene) partFrame(p route.Placed) frame {
+	f := emptyFrame()
+	for _, one := range s.view.solids(p.Solids, s.theme.Part, s.theme.Part, s.theme.Edge) {
+		f = f.with(one.outline...)
+	}
+	if len(p.Solids) == 0 {
+		at := s.view.on(p.Part.At)
+		f = f.with(at).grown(2)
+	}
+	return f
+}

@@ -1,0 +1,135 @@
+package sheet
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"tubewright/bends"
+	"tubewright/cutlist/draw"
+)
+
+// tubeColours is how a tube is painted.
+type tubeColours struct{ body, edge draw.Colour }
+
+func coloursOf(letter string, th Theme) tubeColours {
+	c := ColourOf(letter)
+	return tubeColours{body: mix(c, draw.Colour{R: 255, G: 255, B: 255}, 0.15), edge: mix(c, draw.Colour{}, 0.55)}
+}
+
+// chunk is a stretch of a tube short enough to be painted at one depth.
+type chunk struct {
+	points []mgl64.Vec3
+	s      float64 // of its middle along the tube, mm
+}
+
+// endOn is the cosine beyond which a straight is seen as its end only.
+const endOn = 0.999
+
+// tube paints a formed tube in chunks: where it runs along the page in one
+// piece, where it comes nearer in short ones.
+func (v view) tube(f bends.Formed, c tubeColours) []painted {
+	var all []painted
+	for _, p := range f.Pieces() {
+		if p.End-p.Start < 1e-6 {
+			continue
+		}
+		if p.Radius == 0 && math.Abs(p.To.Sub(p.From).Normalize().Dot(v.toward)) > endOn {
+			all = append(all, v.end(p, f.Tube.OD/2, c))
+			continue
+		}
+		for _, k := range v.chunks(p, f.Tube.OD) {
+			all = append(all, v.chunk(k, f.Tube.OD, c))
+		}
+	}
+	return all
+}
+
+// end paints a straight that runs toward the reader.
+func (v view) end(p bends.Piece, radius float64, c tubeColours) painted {
+	near := p.From
+	if v.depth(p.To) > v.depth(p.From) {
+		near = p.To
+	}
+	shape := draw.Disc(v.on(near), radius*v.scale, c.body, pen(v.edge(radius), c.edge))
+	return painted{near: v.depth(near), items: []draw.Item{shape}, outline: hull(shape.Points)}
+}
+
+// edge is the width of the dark line along a tube, mm on paper.
+func (v view) edge(radius float64) float64 { return math.Min(0.25, radius*v.scale*0.3) }
+
+// arcStep is how far apart points on a drawn bend stand, degrees: a chord leaves
+// a 50 mm bend by 0.03 mm, less than a line's width.
+const arcStep = 4.0
+
+// chunks cuts a piece so that no chunk comes nearer by more than a quarter of
+// the tube.
+func (v view) chunks(p bends.Piece, od float64) []chunk {
+	n := 1
+	if p.Radius > 0 {
+		n = max(1, int(math.Ceil(p.Turn/arcStep)))
+	} else if rise := math.Abs(v.depth(p.To) - v.depth(p.From)); rise > 0 {
+		n = max(1, min(int(math.Ceil(rise/(od/4)-1e-9)), 400))
+	}
+	at := func(i int) mgl64.Vec3 {
+		q, _ := p.At(p.Start + (p.End-p.Start)*float64(i)/float64(n))
+		return q
+	}
+	var out []chunk
+	part := chunk{points: []mgl64.Vec3{at(0)}}
+	for i := 1; i <= n; i++ {
+		part.points = append(part.points, at(i))
+		if rise := v.depth(at(i)) - v.depth(part.points[0]); i == n || math.Abs(rise) > od/8 {
+			out = append(out, part)
+			part = chunk{points: []mgl64.Vec3{at(i)}}
+		}
+	}
+	return out
+}
+
+// chunk paints the dark edges of a stretch and its body on top; the body runs a
+// little past both ends so that no seam shows.
+func (v view) chunk(k chunk, od float64, c tubeColours) painted {
+	points := v.onAll(k.points)
+	p := painted{near: math.Inf(-1)}
+	for _, q := range k.points {
+		p.near = math.Max(p.near, v.depth(q)+od/2)
+	}
+	w := od * v.scale
+	body := lengthened(points, 0.12)
+	p.items = []draw.Item{
+		draw.Line{Points: points, Stroke: pen(w, c.edge)},
+		draw.Line{Points: body, Stroke: pen(w-2*v.edge(od/2), c.body)},
+	}
+	p.outline = hull(bandCorners(points, w/2))
+	return p
+}
+
+// lengthened is a line that runs on past both of its ends.
+func lengthened(points []draw.Point, by float64) []draw.Point {
+	out := append([]draw.Point(nil), points...)
+	n := len(out) - 1
+	on := func(from, to draw.Point) draw.Point {
+		d := to.Minus(from)
+		if l := math.Hypot(d.X, d.Y); l > 1e-9 {
+			return to.Plus(d.Times(by / l))
+		}
+		return to
+	}
+	out[0] = on(points[1], points[0])
+	out[n] = on(points[n-1], points[n])
+	return out
+}
+
+// bandCorners is points around a line as wide as a tube.
+func bandCorners(points []draw.Point, half float64) []draw.Point {
+	var out []draw.Point
+	for i := 1; i < len(points); i++ {
+		a, b := points[i-1], points[i]
+		d := b.Minus(a)
+		l := math.Max(math.Hypot(d.X, d.Y), 1e-9)
+		n := draw.Point{X: -d.Y, Y: d.X}.Times(half / l)
+		out = append(out, a.Plus(n), a.Minus(n), b.Plus(n), b.Minus(n))
+	}
+	return out
+}
