@@ -28,6 +28,7 @@ func TestFormRefuses(t *testing.T) {
 		{"nothing", plastic, nil, nil, []string{"0 corners joins nothing"}},
 		{"one corner", plastic, []mgl64.Vec3{{1, 2, 3}}, nil, []string{"1 corners joins nothing"}},
 		{"NaN", plastic, []mgl64.Vec3{{}, {nan, 0, 0}, {100, 0, inf}}, nil, []string{"corner 2 has a coordinate NaN", "corner 3 has a coordinate +Inf"}},
+		{"beyond reckoning", bends.Tube{Radius: 1e200}, []mgl64.Vec3{{-1e308, 0, 0}, {1e308, 0, 0}}, nil, []string{"radius is 1e+200: it must be a number from 0 to 1e+06", "corner 1 has a coordinate -1e+308", "corner 2 has a coordinate 1e+308"}},
 		{"twice the same", plastic, []mgl64.Vec3{{}, {}, {100, 0, 0}, {100, 0, 1e-7}}, nil, []string{"corners 1 and 2 are the same", "corners 3 and 4 are the same"}},
 		{"radii short", plastic, ell(100, 100), []float64{}, []string{"1 between its ends but 0 radii"}},
 		{"radii over", plastic, ell(100, 100), []float64{32, 32}, []string{"but 2 radii"}},

@@ -13,7 +13,7 @@ type TubeError struct {
 }
 
 func (e *TubeError) Error() string {
-	return fmt.Sprintf("the tube's %s is %v: it must be a number, 0 or more, and the bore less than the outside", e.Field, e.Value)
+	return fmt.Sprintf("the tube's %s is %v: it must be a number from 0 to %g, and the bore less than the outside", e.Field, e.Value, mostSize)
 }
 
 // PathError says that a path has too few corners or a wrong count of radii.
@@ -34,7 +34,7 @@ type CornerError struct {
 }
 
 func (e *CornerError) Error() string {
-	return fmt.Sprintf("corner %d has a coordinate %v: it must be a number", e.Corner+1, e.Value)
+	return fmt.Sprintf("corner %d has a coordinate %v: it must be a number within %g", e.Corner+1, e.Value, mostSize)
 }
 
 // SameCornerError says that two corners in turn are one point.
@@ -51,7 +51,7 @@ type RadiusError struct {
 }
 
 func (e *RadiusError) Error() string {
-	return fmt.Sprintf("corner %d asks for radius %v: it must be a number above 0", e.Corner+1, e.Radius)
+	return fmt.Sprintf("corner %d asks for radius %v: it must be a number above 0, at most %g", e.Corner+1, e.Radius, mostSize)
 }
 
 // unusable lists the numbers nothing can be worked out from.
@@ -62,7 +62,7 @@ func unusable(t Tube, p Path) Faults {
 	}
 	faults = append(faults, p.cornerFaults()...)
 	for i, r := range p.Radii {
-		if !finite(r) || r <= 0 {
+		if !usable(r) || r <= 0 {
 			faults = append(faults, &RadiusError{i + 1, r})
 		}
 	}
@@ -82,7 +82,7 @@ func (t Tube) faults() (faults Faults) {
 		{"springback in percent", t.Springback.Percent},
 		{"trim", t.Trim},
 	} {
-		if !finite(f.Value) || f.Value < 0 {
+		if !usable(f.Value) || f.Value < 0 {
 			faults = append(faults, &TubeError{f.Field, f.Value})
 		}
 	}
@@ -95,7 +95,7 @@ func (t Tube) faults() (faults Faults) {
 // cornerFaults lists corners that are no points and neighbours that are one.
 func (p Path) cornerFaults() (faults Faults) {
 	for i, c := range p.Corners {
-		if bad := slices.IndexFunc(c[:], func(v float64) bool { return !finite(v) }); bad >= 0 {
+		if bad := slices.IndexFunc(c[:], func(v float64) bool { return !usable(v) }); bad >= 0 {
 			faults = append(faults, &CornerError{i, c[bad]})
 		} else if i > 0 && c.Sub(p.Corners[i-1]).Len() <= sameSpot {
 			faults = append(faults, &SameCornerError{i - 1})
@@ -104,4 +104,9 @@ func (p Path) cornerFaults() (faults Faults) {
 	return faults
 }
 
-func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
+// mostSize is the largest number taken for a size, mm: a kilometre. Far beyond
+// it sums of squares overflow.
+const mostSize = 1e6
+
+// usable reports whether v is a number of a size that can be reckoned with.
+func usable(v float64) bool { return math.Abs(v) <= mostSize }
