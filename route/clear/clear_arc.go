@@ -66,7 +66,8 @@ func arcCore(a *ring, s *core, enough float64) near {
 		p, q, sag := a.chord(top)
 		n := s.toSegment(p, q)
 		low := n.d - sag
-		if low >= best.d {
+		if low >= best.d-leastSag {
+			sure = min(sure, low)
 			continue
 		}
 		_, part := onSegment(n.a, p, q)

@@ -18,7 +18,8 @@ func arcArc(a, b *ring, enough float64) near {
 		r, s, sagB := b.chord(top.b)
 		n := segSeg(p, q, r, s)
 		low := n.d - sagA - sagB
-		if low >= best.d {
+		if low >= best.d-leastSag {
+			sure = min(sure, low)
 			continue
 		}
 		_, partA := onSegment(n.a, p, q)
