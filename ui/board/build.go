@@ -1,14 +1,296 @@
 package board
 
 import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"tubewright/bends"
 	"tubewright/cutlist"
 	"tubewright/route"
+	"tubewright/route/check"
+	"tubewright/route/clear"
 	"tubewright/route/find"
 )
 
 // NewScene makes a scene of a plan and what was found for it. The letters and
-// the findings are the list's; a run that the list does not know yet gets the
-// next letter by its place in the plan.
+// the findings are the list's; a run that the list does not know yet goes by
+// its place in the plan. Neither plan nor answers are written to.
 func NewScene(plan route.Plan, list cutlist.List, sol find.Solution) Scene {
-	return Scene{Case: plan.Case, Units: plan.Units}
+	s := Scene{Case: plan.Case, Units: plan.Units, targets: []Target{{}}}
+	ends := runEnds(plan, sol)
+	all := plan.PlaceAll()
+	tints := tintsOf(all)
+	for i, placed := range all {
+		s.addPart(placed, tints[i])
+		for _, port := range placed.Ports {
+			s.addPort(port, ends[port.Ref])
+		}
+	}
+	letters := lettersOf(list)
+	for i, solved := range sol.Runs {
+		letter, ok := letters[solved.Run.Name]
+		if !ok {
+			letter = letterAt(i)
+		}
+		s.addRun(i, letter, solved)
+	}
+	for i, f := range list.Findings {
+		s.addFinding(i, f)
+	}
+	return s
+}
+
+// lettersOf gives the letter of each run in the list.
+func lettersOf(list cutlist.List) map[string]string {
+	letters := map[string]string{}
+	for _, t := range list.Tubes {
+		letters[t.Run] = t.Letter
+	}
+	return letters
+}
+
+// letterAt counts A, B, ... Z, AA, AB, ...
+func letterAt(i int) string {
+	if i < 26 {
+		return string(rune('A' + i))
+	}
+	return letterAt(i/26-1) + letterAt(i%26)
+}
+
+// runEnd is a run that ends at a port and the size of what stands on it there.
+type runEnd struct {
+	run    string
+	radius float64
+}
+
+// runEnds tells for each port which run ends there; the plan's first has it.
+func runEnds(plan route.Plan, sol find.Solution) map[route.PortRef]runEnd {
+	ends := map[route.PortRef]runEnd{}
+	add := func(ref route.PortRef, e runEnd) {
+		if _, taken := ends[ref]; !taken {
+			ends[ref] = e
+		}
+	}
+	for _, solved := range sol.Runs {
+		if way, ok := solved.Way(); ok {
+			add(solved.Run.From, runEnd{solved.Run.Name, foot(way.Start)})
+			add(solved.Run.To, runEnd{solved.Run.Name, foot(way.End)})
+		}
+	}
+	for _, r := range plan.Runs {
+		add(r.From, runEnd{run: r.Name})
+		add(r.To, runEnd{run: r.Name})
+	}
+	return ends
+}
+
+// foot is the radius of the fitting that stands on the port, mm.
+func foot(laid route.Laid) float64 {
+	if len(laid.Bodies) == 0 {
+		return 0
+	}
+	f := laid.Bodies[0].Fitting
+	if f.Kind == route.Socket {
+		return f.Collar.OD / 2
+	}
+	return f.Body / 2
+}
+
+// id gives a target its number.
+func (s *Scene) id(t Target) uint16 {
+	if len(s.targets) > math.MaxUint16 {
+		return 0 // so many that a pixel's width would hold thousands; they are drawn but cannot be pointed at
+	}
+	s.targets = append(s.targets, t)
+	return uint16(len(s.targets) - 1)
+}
+
+func (s *Scene) addPart(placed route.Placed, tint ink) {
+	p := placed.Part
+	id := s.id(PartTarget(p.Name))
+	first := len(s.mesh.at)
+	for _, shape := range placed.Solids {
+		s.body(id, len(s.Parts), tint, func(m *mesh) { m.shape(shape) })
+	}
+	lo, hi := p.At, p.At
+	if len(s.mesh.at) > first {
+		l, h := bounds(s.mesh.at[first:])
+		lo, hi = l.wide(), h.wide()
+	}
+	s.Parts = append(s.Parts, ScenePart{Name: p.Name, Kind: p.Kind, Origin: p.At, Lo: lo, Hi: hi, id: id})
+}
+
+// tintsOf chooses each part's tint by its kind, else by its name, so that a part
+// keeps its tint when others come and go. Where two would share one, the later
+// takes the next that is free while there is any.
+func tintsOf(parts []route.Placed) []ink {
+	const n = int(inkTube - inkTint)
+	tints, owner := make([]ink, len(parts)), [n]string{}
+	for i, p := range parts {
+		word := p.Part.Kind
+		if word == "" {
+			word = p.Part.Name
+		}
+		first := int(hash(word) % uint32(n))
+		tints[i] = inkTint + ink(first)
+		for k := range n {
+			if t := (first + k) % n; owner[t] == "" || owner[t] == word {
+				tints[i], owner[t] = inkTint+ink(t), word
+				break
+			}
+		}
+	}
+	return tints
+}
+
+// hash is FNV-1a in 32 bits: the same on every machine.
+func hash(word string) uint32 {
+	h := uint32(2166136261)
+	for i := range len(word) {
+		h = (h ^ uint32(word[i])) * 16777619
+	}
+	return h
+}
+
+// shape adds one of the shapes that parts and fittings are made of.
+func (m *mesh) shape(shape clear.Shape) {
+	switch k := shape.(type) {
+	case clear.Box:
+		m.box(k.Centre, k.Axes, k.Half)
+	case clear.Cylinder:
+		m.cylinder(k.From, k.To, k.Radius)
+	case clear.Rod:
+		m.rod(k.From, k.To, k.Radius)
+	}
+}
+
+// The port's mark, mm. A G1/4 seat is about 20 mm wide (common practice).
+const (
+	portRadius = 9.0
+	portThick  = 1.2
+	portRim    = 2.0  // of the ring round a free port
+	portFlange = 1.6  // how far a used port's disc looks out from under its fitting
+	arrowLong  = 17.0 // from the port's face to the tip
+	arrowHead  = 7.0
+	arrowWide  = 3.4
+	arrowThin  = 1.1
+)
+
+func (s *Scene) addPort(p route.PlacedPort, end runEnd) {
+	radius := portRadius
+	if end.radius > 0 {
+		radius = end.radius + portFlange
+	}
+	id := s.id(PortTarget(p.Ref))
+	part := len(s.Parts) - 1
+	s.Ports = append(s.Ports, ScenePort{
+		Ref: p.Ref, Frame: p.Frame, Thread: p.Thread, Flow: p.Flow, Run: end.run, Radius: radius, id: id,
+	})
+	at, dir := p.Frame.At, p.Frame.Dir
+	if end.run != "" {
+		s.body(id, part, inkPort, func(m *mesh) { m.cylinder(at, at.Add(dir.Mul(portThick)), radius) })
+		return
+	}
+	s.body(id, part, inkPort, func(m *mesh) { m.lathe(at, dir, hollow(radius)) })
+	s.body(id, part, inkPortFace, func(m *mesh) {
+		m.lathe(at, dir, []station{{portThick, radius - portRim, 0, 1}, {portThick, 0, 0, 1}})
+	})
+	s.body(id, part, inkPort, func(m *mesh) { m.lathe(at, dir, arrow()) })
+}
+
+// hollow is a ring with an open face.
+func hollow(r float64) []station {
+	return []station{
+		{0, r, 1, 0},
+		{portThick, r, 1, 0},
+		{portThick, r, 0, 1},
+		{portThick, r - portRim, 0, 1},
+	}
+}
+
+// arrow is a shaft with a head, along the port's facing.
+func arrow() []station {
+	neck := arrowLong - arrowHead
+	return []station{
+		{portThick, arrowThin, 1, 0},
+		{neck, arrowThin, 1, 0},
+		{neck, arrowThin, 0, -1},
+		{neck, arrowWide, 0, -1},
+		{neck, arrowWide, .9, .44},
+		{arrowLong, 0, .9, .44},
+	}
+}
+
+func (s *Scene) addRun(i int, letter string, solved find.Solved) {
+	way, ok := solved.Way()
+	if !ok {
+		return
+	}
+	whole := s.id(RunTarget(solved.Run.Name))
+	s.addFittings(whole, way.Start)
+	s.addFittings(whole, way.End)
+	t := SceneTube{
+		Run: solved.Run.Name, Letter: letter, Colour: i % len(Style{}.Tubes),
+		Corners: way.Formed.Corners, OD: way.Tube.OD, Drawn: solved.Drawn, whole: whole,
+	}
+	s.addTube(&t, way.Formed)
+	s.Tubes = append(s.Tubes, t)
+}
+
+func (s *Scene) addFittings(id uint16, laid route.Laid) {
+	for _, b := range laid.Bodies {
+		k := inkMetal
+		if b.Fitting.Kind == route.Socket {
+			k = inkCollar
+		}
+		for _, shape := range b.Shapes {
+			s.body(id, -1, k, func(m *mesh) { m.shape(shape) })
+		}
+	}
+}
+
+func (s *Scene) addTube(t *SceneTube, f bends.Formed) {
+	var ref mgl64.Vec3
+	for i, p := range f.Pieces() {
+		if p.End-p.Start <= 0 {
+			continue
+		}
+		if ref == (mgl64.Vec3{}) {
+			_, dir := p.At(p.Start)
+			ref, _ = squareTo(dir)
+		}
+		id := s.id(Target{Kind: OnRun, Run: t.Run, Piece: i})
+		t.pieces = append(t.pieces, scenePiece{id, i, p.From, p.To})
+		s.body(id, -1, inkTube+ink(t.Colour), func(m *mesh) { ref = m.sweep(p, t.OD/2, ref) })
+	}
+}
+
+func (s *Scene) addFinding(i int, f check.Finding) {
+	if !f.Placed {
+		return
+	}
+	mark := SceneFinding{
+		Index: i, Severity: f.Severity, At: mgl64.Vec3(f.At), Gap: gapText(s.Units, f), What: f.What,
+	}
+	for _, r := range f.Runs {
+		mark.about = append(mark.about, RunTarget(r))
+	}
+	for _, p := range f.Parts {
+		mark.about = append(mark.about, PartTarget(p))
+	}
+	s.Findings = append(s.Findings, mark)
+}
+
+// gapText writes a finding's measure; "" when it has none.
+func gapText(u route.Units, f check.Finding) string {
+	switch f.Unit {
+	case "mm":
+		return u.TextUnit(f.Measure)
+	case "deg":
+		return route.Degrees(f.Measure)
+	case "":
+		return ""
+	}
+	return route.Millimetres.Text(f.Measure) + " " + f.Unit
 }

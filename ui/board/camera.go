@@ -38,8 +38,6 @@ type Camera struct {
 }
 
 // NewCamera is a camera for a look that shows a case whole.
-const rulerWide, rulerHigh = 40, 22
-
 func NewCamera(look Look, size mgl64.Vec3, w, h int) Camera {
 	c := Camera{Look: look, W: w, H: h, Zoom: 1, Yaw: 32, Pitch: 28, Perspective: true}
 	if look.Flat() {

@@ -55,7 +55,19 @@ type SceneTube struct {
 	Corners []mgl64.Vec3
 	OD      float64
 	Drawn   bool // the person's own path
+
+	whole  uint16
+	pieces []scenePiece
 }
+
+// scenePiece is a straight (even index) or a bend of a tube.
+type scenePiece struct {
+	id       uint16
+	index    int
+	from, to mgl64.Vec3
+}
+
+func (p scenePiece) straight() bool { return p.index%2 == 0 }
 
 // SceneFinding is a finding that has a place.
 type SceneFinding struct {

@@ -54,15 +54,15 @@ func rgb(hex uint32) color.RGBA {
 // Light is the style on a light ground.
 func Light() Style {
 	return Style{
-		Background: rgb(0xE9EBEE), Paper: rgb(0xF8F9FA),
-		GridFine: rgb(0xEBEDF0), GridBold: rgb(0xD8DCE1), CaseLine: rgb(0x5B6672),
-		Ruler: rgb(0xF3F4F6), Text: rgb(0x1E252C), Muted: rgb(0x56606B), Halo: rgb(0xFCFCFD),
-		Edge: rgb(0x3E4852), Select: rgb(0x1557C0), Hover: rgb(0x5B8DE0), Guide: rgb(0xA0158A),
-		Port: rgb(0x27313B), PortFace: rgb(0xFDFDFE), Greyed: rgb(0xA9B0B8),
-		Metal: rgb(0xB4BAC1), Collar: rgb(0x8D959E),
-		Error: rgb(0xB3261E), Warning: rgb(0x8A5A00), Note: rgb(0x3F6078),
+		Background: rgb(0xE8E6E0), Paper: rgb(0xFBFAF7),
+		GridFine: rgb(0xF0EEE8), GridBold: rgb(0xDEDAD1), CaseLine: rgb(0x5C6468),
+		Ruler: rgb(0xF3F1EC), Text: rgb(0x20272B), Muted: rgb(0x555D60), Halo: rgb(0xFDFCFA),
+		Edge: rgb(0x3B4347), Select: rgb(0x1B5E73), Hover: rgb(0x3E8499), Guide: rgb(0x9A1580),
+		Port: rgb(0x2A3237), PortFace: rgb(0xFDFCFA), Greyed: rgb(0xB4B3AD),
+		Metal: rgb(0xBBBEBF), Collar: rgb(0x8F9597),
+		Error: rgb(0xA1261D), Warning: rgb(0x7A4E00), Note: rgb(0x44548A),
 		Tints: [6]color.RGBA{
-			rgb(0xC9D3DC), rgb(0xD6D0C4), rgb(0xC8D5CB), rgb(0xD3CBD6), rgb(0xBFC9D6), rgb(0xDACDC6),
+			rgb(0xCBD3D6), rgb(0xD9D2C3), rgb(0xC9D4C8), rgb(0xD5CCD2), rgb(0xBFC9CF), rgb(0xDCCFC4),
 		},
 		Tubes: tubeColours(),
 	}
@@ -72,15 +72,15 @@ func Light() Style {
 func Dark() Style {
 	return Style{
 		Dark:       true,
-		Background: rgb(0x1B1F24), Paper: rgb(0x262B31),
-		GridFine: rgb(0x2D333A), GridBold: rgb(0x3A424B), CaseLine: rgb(0x9AA5B1),
-		Ruler: rgb(0x20252A), Text: rgb(0xECEFF2), Muted: rgb(0xA9B3BE), Halo: rgb(0x15181C),
-		Edge: rgb(0x14181C), Select: rgb(0x8AB8FF), Hover: rgb(0x5F86C4), Guide: rgb(0xF0A6E4),
-		Port: rgb(0xE6EAEE), PortFace: rgb(0x1B1F24), Greyed: rgb(0x626C77),
-		Metal: rgb(0x8C949D), Collar: rgb(0x6A727B),
-		Error: rgb(0xFF8A80), Warning: rgb(0xF2B84B), Note: rgb(0x8FC1DE),
+		Background: rgb(0x1B1F22), Paper: rgb(0x282D31),
+		GridFine: rgb(0x2F3539), GridBold: rgb(0x3C4449), CaseLine: rgb(0x9DA5A6),
+		Ruler: rgb(0x212629), Text: rgb(0xE8E5DE), Muted: rgb(0xB1B7B5), Halo: rgb(0x14181A),
+		Edge: rgb(0x14181A), Select: rgb(0x83C3D4), Hover: rgb(0x5C9DB0), Guide: rgb(0xF0A6E4),
+		Port: rgb(0xBEC3C2), PortFace: rgb(0x1B1F22), Greyed: rgb(0x5E6668),
+		Metal: rgb(0x8E9496), Collar: rgb(0x6C7375),
+		Error: rgb(0xF5978D), Warning: rgb(0xE6B95C), Note: rgb(0xADBDEA),
 		Tints: [6]color.RGBA{
-			rgb(0x56616D), rgb(0x635E55), rgb(0x55625A), rgb(0x605864), rgb(0x4D5968), rgb(0x665A54),
+			rgb(0x5A6569), rgb(0x665F52), rgb(0x576359), rgb(0x635A62), rgb(0x4E5B62), rgb(0x695B52),
 		},
 		Tubes: tubeColours(),
 	}

@@ -1,0 +1,149 @@
+package board
+
+import "image/color"
+
+// overlay draws what stands in front of everything: guides, words, marks and rulers.
+func (p *Painter) overlay(f *frame, style *Style, show *Show) {
+	p.taken = p.taken[:0]
+	p.marks = p.marks[:0]
+	p.hands(f, style, show)
+	if show.Rulers {
+		p.scaleBar(f, style)
+		if !p.cam.Look.Flat() {
+			p.triad(f, style)
+		}
+	}
+	if show.Words {
+		p.look()
+		p.findings(f, style, show)
+		p.tubeLetters(f, style, show)
+		p.findingGaps(f, style)
+		p.partNames(f, style, show)
+	}
+	if show.Rulers && p.cam.Look.Flat() {
+		p.rulers(f, style)
+	}
+	if show.Caption != "" {
+		p.caption(f, style, show.Caption)
+	}
+}
+
+// caption writes the look's name in the upper left corner.
+func (p *Painter) caption(f *frame, style *Style, text string) {
+	s := float32(p.scale)
+	face := p.letters.face(11.5*p.scale, bold)
+	f.haloed(face, text, float32(p.cam.Inset[0])+9*s, 18*s, pack(style.Muted), pack(style.Background))
+}
+
+// hands draws what the person has in hand: guides, the line of a run to be, the
+// corners of a path, a measure.
+func (p *Painter) hands(f *frame, style *Style, show *Show) {
+	for _, g := range show.Guides {
+		p.guide(f, style, g)
+	}
+	if show.Rubber != nil {
+		p.rubber(f, style, show.Rubber)
+	}
+	if show.Path != nil {
+		p.path(f, style, show.Path)
+	}
+	if show.Measure != nil {
+		p.measure(f, style, show.Measure)
+	}
+}
+
+// spotOf is a point of the case on the picture.
+func (p *Painter) spotOf(at [3]float64) spot {
+	x, y := p.cam.Project(at)
+	return spot{x: float32(x), y: float32(y)}
+}
+
+// guide draws the line on which two ports look at each other: whole when a
+// straight tube joins them, dashed when they still miss across the look.
+func (p *Painter) guide(f *frame, style *Style, g Guide) {
+	s := float32(p.scale)
+	a, b := p.spotOf(g.A), p.spotOf(g.B)
+	q := pen{c: pack(style.Guide), width: 2 * s, alpha: 1}
+	if g.Miss > 0 {
+		q.dash = 7 * s
+	}
+	f.line(a, b, pen{c: pack(style.Halo), width: 4 * s, alpha: 0.7})
+	f.line(a, b, q)
+	for _, e := range [2]spot{a, b} {
+		f.disc(e.x, e.y, 4.5*s, pack(style.Halo), 1)
+		f.disc(e.x, e.y, 3.2*s, pack(style.Guide), 1)
+	}
+	text := "in line: " + p.scene.Units.TextUnit(g.B.Sub(g.A).Len())
+	if g.Miss > 0 {
+		text = "in line here, " + p.scene.Units.TextUnit(g.Miss) + " apart across"
+	}
+	p.tag(f, style, text, (a.x+b.x)/2, (a.y+b.y)/2, style.Guide)
+}
+
+// tag writes a word on a little ground of its own beside a point.
+func (p *Painter) tag(f *frame, style *Style, text string, x, y float32, c color.RGBA) {
+	s := float32(p.scale)
+	face := p.letters.face(11.5*p.scale, bold)
+	w := face.width(text)
+	at := rect{x - w/2, y - 24*s, x + w/2, y - 8*s}
+	at = at.within(rect{float32(p.cam.Inset[0]) + 4*s, 4 * s, float32(f.w) - 4*s, float32(f.h-p.cam.Inset[3]) - 4*s})
+	f.box(int(at.x0-5*s), int(at.y0), int(at.x1+5*s), int(at.y1+2*s), pack(style.Halo), 0.92)
+	f.text(face, text, at.x0, at.y1-4*s, pack(c))
+	p.taken = append(p.taken, at.grown(5*s))
+}
+
+// within moves a rectangle into another.
+func (r rect) within(o rect) rect {
+	dx := max(o.x0-r.x0, 0) + min(o.x1-max(r.x1, o.x0+r.x1-r.x0), 0)
+	dy := max(o.y0-r.y0, 0) + min(o.y1-max(r.y1, o.y0+r.y1-r.y0), 0)
+	return rect{r.x0 + dx, r.y0 + dy, r.x1 + dx, r.y1 + dy}
+}
+
+// rubber draws the line from a port in hand.
+func (p *Painter) rubber(f *frame, style *Style, r *Rubber) {
+	s := float32(p.scale)
+	a, b := p.spotOf(r.From), p.spotOf(r.To)
+	c := style.Select
+	if r.Why != "" {
+		c = style.Error
+	}
+	q := pen{c: pack(c), width: 2.4 * s, alpha: 1}
+	if !r.Joins || r.Why != "" {
+		q.dash = 8 * s
+	}
+	f.line(a, b, pen{c: pack(style.Halo), width: 4.4 * s, alpha: 0.7})
+	f.line(a, b, q)
+	f.disc(a.x, a.y, 4*s, pack(c), 1)
+	f.circle(b.x, b.y, 6*s, 2*s, pack(c), 1)
+	if r.Why != "" {
+		p.tag(f, style, r.Why, b.x, b.y-4*s, c)
+	}
+}
+
+// path marks the corners of a run that can be taken hold of.
+func (p *Painter) path(f *frame, style *Style, path *Path) {
+	s := float32(p.scale)
+	for i, c := range path.Corners {
+		if i == 0 || i == len(path.Corners)-1 {
+			continue
+		}
+		at := p.spotOf(c)
+		f.disc(at.x, at.y, 6*s, pack(style.Select), 1)
+		f.disc(at.x, at.y, 4*s, pack(style.Halo), 1)
+	}
+}
+
+// measure draws a length with its share along each axis.
+func (p *Painter) measure(f *frame, style *Style, m *Measure) {
+	s := float32(p.scale)
+	a := p.spotOf(m.A)
+	f.circle(a.x, a.y, 5*s, 2*s, pack(style.Guide), 1)
+	if !m.Both {
+		return
+	}
+	b := p.spotOf(m.B)
+	f.line(a, b, pen{c: pack(style.Halo), width: 4 * s, alpha: 0.8})
+	f.line(a, b, pen{c: pack(style.Guide), width: 1.8 * s, alpha: 1})
+	f.circle(b.x, b.y, 5*s, 2*s, pack(style.Guide), 1)
+	p.tag(f, style, m.Text(p.scene.Units), (a.x+b.x)/2, (a.y+b.y)/2, style.Guide)
+}
