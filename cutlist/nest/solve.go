@@ -31,10 +31,36 @@ func Solve(ctx context.Context, job Job, opt Options) (Result, error) {
 	if len(job.Pieces) == 0 {
 		return Result{Proven: true}, nil
 	}
-	t := newTask(job)
-	plan, ok := t.greedy()
-	if !ok {
-		return Result{}, &TooFewError{Uncut: mergePieces(job.Pieces)}
+	m := newMeter(ctx, opt)
+	s := job.search(m, progress(opt.Progress))
+	if s.best == nil {
+		return job.partial(m, s.closed())
 	}
-	return job.result(t, plan), ctx.Err()
+	return job.answer(s), ctx.Err()
+}
+
+// search runs the search for a job's cheapest plan, then for the longest
+// remnant among plans of that cost.
+func (j Job) search(m *meter, told func(bound, incumbent int)) *search {
+	s := newSearch(newTask(j), m)
+	s.told = func(floor, limit int) { told(floor/s.scale, limit/s.scale) }
+	s.run()
+	if s.best != nil {
+		s.lengthenRemnant(j.KeepOver)
+	}
+	return s
+}
+
+func progress(tell func(bound, incumbent int)) func(int, int) {
+	if tell == nil {
+		return func(int, int) {}
+	}
+	return tell
+}
+
+func (j Job) answer(s *search) Result {
+	r := j.result(s.task, s.best)
+	r.Bound = min(r.Cost, s.floor/s.scale)
+	r.Proven = r.Bound == r.Cost
+	return r
 }

@@ -12,18 +12,23 @@ type task struct {
 	sizes []int // of the pieces, falling, all different
 	want  []int // how many of each
 	bars  []bar
-	scale int // cost of one hundredth of money; what is left of it counts bars
+	unit  int // what lengths were divided by
+	scale int // cost of one hundredth of money; more than twice any number of bars, which the rest counts
 }
 
 // bar is one kind of bar. Its cost is its price times the task's scale, plus
 // one: the cheapest plan then has the fewest bars among those of its price.
 type bar struct {
 	size, cost int
+	length     int  // as the job gives it
 	most       int  // never more than there are pieces
 	limited    bool // most can bind
 	offcut     bool
-	index      int // in the job's list
+	from       []source
 }
+
+// source says which bars of the job's list stand behind a kind of bar.
+type source struct{ index, most int }
 
 // load is what is sawn from one bar: how many of each size.
 type load struct {
@@ -32,37 +37,53 @@ type load struct {
 }
 
 func newTask(j Job) task {
-	t := task{scale: maxPieces}
+	t := task{scale: 2 * maxPieces}
 	unit, total := 0, 0
 	for _, p := range mergePieces(j.Pieces) {
 		unit = gcd(unit, p.Length+j.Kerf)
 		t.sizes, t.want = append(t.sizes, p.Length+j.Kerf), append(t.want, p.Count)
 		total += p.Count
 	}
+	t.unit = unit
 	for i := range t.sizes {
 		t.sizes[i] /= unit
 	}
 	priced := j.Priced()
 	for i, b := range j.Offcuts {
-		t.addBar(bar{(b.Length + j.Kerf) / unit, 1, max(1, b.Most), true, true, i}, total)
+		most := max(1, b.Most)
+		t.addBar(bar{(b.Length + j.Kerf) / unit, 1, b.Length, most, true, true, []source{{i, most}}}, total)
 	}
 	for i, b := range j.Stock {
 		price := b.Price
 		if !priced {
 			price = 1
 		}
-		t.addBar(bar{(b.Length + j.Kerf) / unit, price*t.scale + 1, b.Most, b.Most > 0, false, i}, total)
+		most := b.Most
+		if most == 0 {
+			most = total
+		}
+		t.addBar(bar{(b.Length + j.Kerf) / unit, price*t.scale + 1, b.Length, most, b.Most > 0, false, []source{{i, most}}}, total)
+	}
+	for b, kind := range t.bars {
+		if kind.most >= total {
+			t.bars[b].most, t.bars[b].limited = total, false
+		}
 	}
 	return t
 }
 
-// addBar takes a bar that holds at least one piece.
+// addBar takes a bar that holds at least one piece; bars of one length and cost
+// are one kind.
 func (t *task) addBar(b bar, total int) {
 	if b.size < t.sizes[len(t.sizes)-1] {
 		return
 	}
-	if !b.limited || b.most >= total {
-		b.most, b.limited = total, false
+	for i, have := range t.bars {
+		if have.length == b.length && have.cost == b.cost && have.offcut == b.offcut {
+			t.bars[i].most = min(total, have.most+b.most)
+			t.bars[i].from = append(have.from, b.from...)
+			return
+		}
 	}
 	t.bars = append(t.bars, b)
 }
@@ -114,29 +135,43 @@ func gcd(a, b int) int {
 func (j Job) result(t task, plan []load) Result {
 	r := Result{}
 	kinds := mergePieces(j.Pieces)
+	used := make([]int, len(t.bars))
 	for _, l := range plan {
 		b := t.bars[l.bar]
-		p := Pattern{Count: 1, Offcut: b.offcut, Bar: b.index}
+		p := Pattern{Count: 1, Offcut: b.offcut, Bar: b.source(used[l.bar])}
+		used[l.bar]++
 		for _, i := range l.pieces {
 			p.Pieces = append(p.Pieces, kinds[i].Length)
 		}
 		p.Left = j.leftOf(p)
 		r.Patterns = append(r.Patterns, p)
-		r.count(j, b)
+		r.count(j, p)
 	}
 	slices.SortStableFunc(r.Patterns, j.sawingOrder)
 	r.Patterns = mergePatterns(r.Patterns)
 	return r
 }
 
-func (r *Result) count(j Job, b bar) {
+// source gives the job's bar to take for the nth of a kind, the shortest listed
+// first.
+func (b bar) source(n int) int {
+	for _, f := range b.from {
+		if n < f.most {
+			return f.index
+		}
+		n -= f.most
+	}
+	panic("nest: more bars of a kind than there are")
+}
+
+func (r *Result) count(j Job, p Pattern) {
 	r.Bars++
-	if b.offcut {
+	if p.Offcut {
 		return
 	}
 	r.Bought++
 	if j.Priced() {
-		r.Cost += j.Stock[b.index].Price
+		r.Cost += j.Stock[p.Bar].Price
 	} else {
 		r.Cost++
 	}

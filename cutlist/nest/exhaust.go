@@ -1,0 +1,184 @@
+package nest
+
+import (
+	"cmp"
+	"encoding/binary"
+	"slices"
+)
+
+// exhaust tries every plan that could be cheaper than the best. The longest
+// piece left must lie on some bar, so every load that holds it is tried there,
+// full ones only: a piece moved onto a bar from a later one costs nothing
+// (branching on bin completions: Martello & Toth 1990, 8.5; Fukunaga & Korf
+// 2007). When the search comes to its end the best plan is proven.
+func (s *search) exhaust() {
+	e := exhaustion{search: s, seen: map[string]int{}}
+	if e.from(s.start()) && !s.meter.over {
+		s.raise(s.limit)
+	}
+}
+
+type exhaustion struct {
+	*search
+	seen map[string]int // rests looked through to the end, with the least spent before
+}
+
+const (
+	// mostSeen bounds the memory of rests.
+	mostSeen = 1 << 18
+	// mostLoads bounds how many loads are tried for one bar; with more the
+	// search is not exhaustive.
+	mostLoads = 1 << 15
+)
+
+// from looks through all that follows a state and reports whether it came to
+// the end. How far sums are out of order of cost does not matter: a rest seen
+// with no more spent was searched under a limit at least as high.
+func (e *exhaustion) from(st state) bool {
+	if st.done() {
+		e.finish(st)
+		return true
+	}
+	key := restKey(st.rest)
+	if spent, ok := e.seen[key]; ok && spent <= st.spent {
+		return true
+	}
+	x := e.relax(st)
+	if st.spent+x.bound > e.cutoff {
+		return true
+	}
+	if e.meter.over {
+		return false
+	}
+	if len(st.picks) == 0 {
+		e.raise(x.bound)
+	}
+	whole, _ := e.fixWhole(st, x)
+	e.finish(whole)
+	all := e.branch(st, x)
+	if all && len(e.seen) < mostSeen {
+		e.seen[key] = st.spent
+	}
+	return all
+}
+
+func (e *exhaustion) branch(st state, x relaxed) bool {
+	loads, all := e.loadsFor(st, x.duals)
+	for _, l := range loads {
+		if e.closed() {
+			return true
+		}
+		next := e.with(st, e.pool.add(l.pattern), 1)
+		if next.spent+x.duals.bound(next.rest) > e.cutoff {
+			continue
+		}
+		if all = e.from(next) && all; e.meter.over {
+			return false
+		}
+	}
+	return all
+}
+
+func restKey(r rest) string {
+	key := make([]byte, 0, 2*(len(r.want)+len(r.left)))
+	for _, n := range r.want {
+		key = binary.LittleEndian.AppendUint16(key, uint16(n))
+	}
+	for _, n := range r.left {
+		key = binary.LittleEndian.AppendUint16(key, uint16(n))
+	}
+	return string(key)
+}
+
+// fullLoad is a load that holds the longest piece left and to which nothing can
+// be added.
+type fullLoad struct {
+	pattern
+	lost int // what choosing it adds to the proven bound, fixed point
+}
+
+// loadsFor lists the loads for the next bar, those that lose least first, and
+// whether these are all.
+func (e *exhaustion) loadsFor(st state, d duals) ([]fullLoad, bool) {
+	first := slices.IndexFunc(st.want, func(n int) bool { return n > 0 })
+	f := filler{exhaustion: e, st: st, duals: d, counts: make([]int, len(st.want)), first: first, all: true}
+	if d.values == nil {
+		f.duals = duals{unit: 1, values: make([]int, len(st.want)), over: make([]int, len(st.left))}
+	}
+	f.rates = e.rates(f.duals)
+	gap := min(e.cutoff+1-st.spent-f.duals.bound(st.rest), (1<<61)/f.duals.unit)
+	for b, left := range st.left {
+		if left > 0 && e.bars[b].size >= e.sizes[first] {
+			f.bar, f.cost = b, e.bars[b].cost*f.duals.unit+f.duals.over[b]
+			f.least = f.cost - gap*f.duals.unit
+			f.counts[first] = 1
+			f.fill(first, e.bars[b].size-e.sizes[first], f.duals.values[first])
+		}
+	}
+	slices.SortStableFunc(f.list, func(a, b fullLoad) int { return cmp.Compare(a.lost, b.lost) })
+	return f.list, f.all
+}
+
+// rates gives for each size the most value per size from it on.
+func (e *exhaustion) rates(d duals) []float64 {
+	rates := make([]float64, len(e.sizes)+1)
+	for i := len(e.sizes) - 1; i >= 0; i-- {
+		rates[i] = max(rates[i+1], float64(d.values[i])/float64(e.sizes[i]))
+	}
+	return rates
+}
+
+// filler lists the full loads of one kind of bar.
+type filler struct {
+	*exhaustion
+	st     state
+	duals  duals
+	counts []int
+	first  int
+	bar    int
+	cost   int       // of the bar with its limit's value, fixed point
+	least  int       // a load worth less loses too much
+	rates  []float64 // most value per size from a size on
+	list   []fullLoad
+	all    bool
+}
+
+// fill adds pieces from size i on, most of each first.
+func (f *filler) fill(i, room, worth int) {
+	if !f.meter.spend(4) || len(f.list) >= mostLoads {
+		f.all = false
+		return
+	}
+	if float64(worth)+float64(room)*f.rates[i]*safely < float64(f.least) {
+		return
+	}
+	if i == len(f.counts) {
+		f.take(room, worth)
+		return
+	}
+	base := f.counts[i] // the longest piece itself
+	n := min(f.st.want[i]-base, room/f.sizes[i])
+	for k := n; k >= 0; k-- {
+		f.counts[i] = base + k
+		f.fill(i+1, room-k*f.sizes[i], worth+k*f.duals.values[i])
+	}
+	f.counts[i] = base
+}
+
+func (f *filler) take(room, worth int) {
+	for i, n := range f.counts {
+		if n < f.st.want[i] && f.sizes[i] <= room {
+			return // not full
+		}
+	}
+	if worth < f.least {
+		return
+	}
+	p := pattern{bar: f.bar}
+	for i, n := range f.counts {
+		if n > 0 {
+			p.pieces, p.counts = append(p.pieces, int32(i)), append(p.counts, int32(n))
+		}
+	}
+	f.list = append(f.list, fullLoad{p, f.cost - worth})
+}

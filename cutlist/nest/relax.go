@@ -1,0 +1,423 @@
+package nest
+
+import (
+	"math"
+	"math/bits"
+	"slices"
+)
+
+// pattern is a way to fill a kind of bar: how many of which sizes.
+type pattern struct {
+	bar    int
+	pieces []int32 // indices into task.sizes, rising, each once
+	counts []int32
+}
+
+// pool keeps the patterns seen so far.
+type pool struct {
+	list []pattern
+	seen map[string]int
+}
+
+func (p *pool) add(q pattern) int {
+	key := make([]byte, 0, 4+6*len(q.pieces))
+	key = append(key, byte(q.bar), byte(q.bar>>8))
+	for i, piece := range q.pieces {
+		key = append(key, byte(piece), byte(piece>>8), byte(q.counts[i]), byte(q.counts[i]>>8))
+	}
+	if i, ok := p.seen[string(key)]; ok {
+		return i
+	}
+	if p.seen == nil {
+		p.seen = map[string]int{}
+	}
+	p.seen[string(key)] = len(p.list)
+	p.list = append(p.list, q)
+	return len(p.list) - 1
+}
+
+// rest is what is still to cut and which bars are left for it.
+type rest struct{ want, left []int }
+
+func (r rest) clone() rest { return rest{slices.Clone(r.want), slices.Clone(r.left)} }
+
+// takes reports whether a pattern can be cut once more.
+func (r rest) takes(p pattern) bool {
+	if r.left[p.bar] < 1 {
+		return false
+	}
+	for i, piece := range p.pieces {
+		if int(p.counts[i]) > r.want[piece] {
+			return false
+		}
+	}
+	return true
+}
+
+// cut takes a pattern off n times.
+func (r rest) cut(p pattern, n int) {
+	r.left[p.bar] -= n
+	for i, piece := range p.pieces {
+		r.want[piece] -= n * int(p.counts[i])
+	}
+}
+
+func (r rest) done() bool {
+	return !slices.ContainsFunc(r.want, func(n int) bool { return n > 0 })
+}
+
+// relaxed is the linear relaxation of a rest: every pattern may be cut a
+// fraction of times (Gilmore & Gomory 1961, 1963).
+type relaxed struct {
+	bound    int       // proven: no plan for the rest costs less
+	patterns []int     // of the pool, in use
+	times    []float64 // along patterns
+	duals    duals     // that prove it
+	whole    bool      // the relaxation was solved to the end
+	short    bool      // pieces stay uncut: the bars do not suffice even so
+}
+
+// master runs the column generation of one rest.
+type master struct {
+	task
+	r         rest
+	pool      *pool
+	meter     *meter
+	unbounded bool // patterns may hold more of a size than is wanted
+	dear      int  // cost of the dearest bar
+	unit      int  // fixed point: one unit of cost in dual values
+	row       []int
+	items     []int // row → size
+	limits    []int // row − len(items) → kind of bar
+	lp        *simplex
+	known     []column // patterns of the pool that fit, and what rows may leave over
+	result    relaxed
+}
+
+const (
+	// fixedBits of fixed point hold the dearest bar's cost; with at most
+	// 2^14 pieces and missing pieces at missing times its cost, sums stay
+	// below 2^63.
+	fixedBits = 44
+	// missing is the price of a piece left uncut, in dearest bars. It only steers
+	// the relaxation; no bound rests on it.
+	missing = 8
+	// coarse is how much more than its bar a load must be worth to be taken in,
+	// as a share of the dearest bar (a power of two): finer gains move no bound.
+	coarse = 20
+	// nudge moves right sides apart so that pivots make progress (Charnes 1952,
+	// perturbation); values it disturbs are only guides, bounds use true demands.
+	nudge = 1e-6
+)
+
+// relax solves the relaxation. enough stops it early once the bound so far, or
+// the bound and the relaxation's present cost, leave the caller no use for more.
+func relax(t task, r rest, p *pool, m *meter, enough func(bound int, cost float64) bool) relaxed {
+	g := master{task: t, r: r, pool: p, meter: m}
+	return g.run(enough)
+}
+
+func (g *master) run(enough func(bound int, cost float64) bool) relaxed {
+	g.setUp()
+	for g.pricePool() {
+		better, ok := g.priceNew()
+		if !ok || !better {
+			g.result.whole = ok
+			break
+		}
+		if enough(g.result.bound, g.lp.total()*float64(g.dear)) {
+			break
+		}
+	}
+	g.read()
+	return g.result
+}
+
+func (g *master) setUp() {
+	for _, b := range g.bars {
+		g.dear = max(g.dear, b.cost)
+	}
+	g.dear = max(g.dear, 1)
+	g.unit = 1 << max(0, fixedBits-bits.Len(uint(g.dear)))
+	g.row = make([]int, len(g.sizes))
+	var right []float64
+	for i, n := range g.r.want {
+		if n > 0 {
+			g.row[i] = len(g.items)
+			g.items = append(g.items, i)
+			right = append(right, float64(n)*(1+nudge*float64(1+len(g.items)%7)))
+		}
+	}
+	for b, kind := range g.bars {
+		if kind.limited && g.r.left[b] > 0 {
+			g.limits = append(g.limits, b)
+			right = append(right, float64(g.r.left[b]))
+		}
+	}
+	g.lp = newSimplex(right, g.startBasis())
+	g.setKnown()
+}
+
+func (g *master) setKnown() {
+	for row := range g.lp.rows {
+		val := -1.0 // more of a size than wanted
+		if row >= len(g.items) {
+			val = 1 // bars not used
+		}
+		g.known = append(g.known, column{row: []int32{int32(row)}, val: []float64{val}, pattern: -1})
+	}
+	for i, p := range g.pool.list {
+		if g.usable(p) {
+			g.known = append(g.known, g.column(i))
+		}
+	}
+}
+
+// startBasis fills bars with one size alone, at the least cost per piece; where
+// only limited bars hold a size it starts as missing.
+func (g *master) startBasis() []column {
+	var start []column
+	for row, i := range g.items {
+		best := column{cost: missing, row: []int32{int32(row)}, val: []float64{1}, pattern: -1}
+		for b, kind := range g.bars {
+			n := min(kind.size/g.sizes[i], g.most(i))
+			if kind.limited || n == 0 || g.cost01(b)/float64(n) >= best.cost/best.val[0] {
+				continue
+			}
+			p := g.pool.add(pattern{b, []int32{int32(i)}, []int32{int32(n)}})
+			best = column{g.cost01(b), []int32{int32(row)}, []float64{float64(n)}, p}
+		}
+		start = append(start, best)
+	}
+	for k := range g.limits {
+		start = append(start, column{row: []int32{int32(len(g.items) + k)}, val: []float64{1}, pattern: -1})
+	}
+	return start
+}
+
+// most is how many of a size one pattern may hold.
+func (g *master) most(i int) int {
+	if g.unbounded {
+		return maxPieces
+	}
+	return g.r.want[i]
+}
+
+func (g *master) cost01(b int) float64 { return float64(g.bars[b].cost) / float64(g.dear) }
+
+// column writes a pattern of the pool as a column.
+func (g *master) column(index int) column {
+	p := g.pool.list[index]
+	c := column{cost: g.cost01(p.bar), pattern: index}
+	for k, piece := range p.pieces {
+		c.row = append(c.row, int32(g.row[piece]))
+		c.val = append(c.val, float64(p.counts[k]))
+	}
+	if at := slices.Index(g.limits, p.bar); at >= 0 {
+		c.row, c.val = append(c.row, int32(len(g.items)+at)), append(c.val, 1)
+	}
+	return c
+}
+
+// usable reports whether a pattern of the pool fits the rest.
+func (g *master) usable(p pattern) bool {
+	if g.r.left[p.bar] < 1 {
+		return false
+	}
+	for k, piece := range p.pieces {
+		if g.r.want[piece] == 0 || !g.unbounded && int(p.counts[k]) > g.r.want[piece] {
+			return false
+		}
+	}
+	return true
+}
+
+// pricePool pivots on the columns known until none gains. It reports false when
+// out of steps.
+func (g *master) pricePool() bool {
+	for {
+		best, at := -gain, -1
+		for i, c := range g.known {
+			if rc := g.lp.reduced(c); rc < best {
+				best, at = rc, i
+			}
+		}
+		if !g.meter.spend(8*len(g.known) + g.lp.rows*g.lp.rows) {
+			return false
+		}
+		if at < 0 || !g.lp.enter(g.known[at]) {
+			return true
+		}
+	}
+}
+
+// priceNew looks for loads worth more than their bar and takes the bound from
+// the same exact dual values. It reports whether it found any, and whether every
+// kind of bar was searched to the end.
+func (g *master) priceNew() (better, whole bool) {
+	values := g.fixedValues()
+	worth := make([]int, len(g.bars)) // no load is worth more
+	sack := newKnapsack(g.task, g.mostOf(), values, g.meter)
+	whole = true
+	for b := range g.bars {
+		if g.r.left[b] < 1 {
+			continue
+		}
+		over := g.charge(b) + (g.dear*g.unit)>>coarse
+		f := sack.fill(g.bars[b].size, over)
+		worth[b] = f.most
+		if f.exact = f.exact && !g.meter.over; !f.exact {
+			whole = false
+		}
+		for _, counts := range f.finds {
+			better = true
+			g.known = append(g.known, g.column(g.pool.add(toPattern(b, sack, counts))))
+		}
+	}
+	if whole {
+		g.takeBound(values, worth)
+	}
+	return better, whole || better && !g.meter.over
+}
+
+func (g *master) mostOf() []int {
+	if !g.unbounded {
+		return g.r.want
+	}
+	most := make([]int, len(g.r.want))
+	for i, n := range g.r.want {
+		if n > 0 {
+			most[i] = maxPieces
+		}
+	}
+	return most
+}
+
+func toPattern(bar int, k *knapsack, counts []int) pattern {
+	p := pattern{bar: bar}
+	order := make([]int, 0, len(counts))
+	for i, n := range counts {
+		if n > 0 {
+			order = append(order, i)
+		}
+	}
+	slices.SortFunc(order, func(a, b int) int { return k.items[a].piece - k.items[b].piece })
+	for _, i := range order {
+		p.pieces = append(p.pieces, int32(k.items[i].piece))
+		p.counts = append(p.counts, int32(counts[i]))
+	}
+	return p
+}
+
+// fixedValues are the prices of the sizes as whole numbers, from 0 up.
+func (g *master) fixedValues() []int {
+	values := make([]int, len(g.sizes))
+	for row, i := range g.items {
+		v := min(missing, max(0, g.lp.price[row]))
+		values[i] = int(v * float64(g.dear) * float64(g.unit))
+	}
+	return values
+}
+
+// charge is what a bar of a kind costs with the price of its limit, fixed point.
+func (g *master) charge(b int) int {
+	c := g.bars[b].cost * g.unit
+	if at := slices.Index(g.limits, b); at >= 0 {
+		c += int(max(0, -g.lp.price[len(g.items)+at]) * float64(g.dear) * float64(g.unit))
+	}
+	return c
+}
+
+// takeBound keeps the best bound that dual values prove; worth is what no load
+// of a bar exceeds. Values are shrunk by θ ≤ 1 until no load of an unlimited
+// bar is worth more than the bar costs (Farley 1990).
+func (g *master) takeBound(values, worth []int) {
+	num, den := 1, 1
+	for b, kind := range g.bars {
+		if cost := kind.cost * g.unit; !kind.limited && worth[b] > cost && mulLess(cost, den, num, worth[b]) {
+			num, den = cost, worth[b]
+		}
+	}
+	d := duals{unit: g.unit, values: make([]int, len(values)), over: make([]int, len(g.bars))}
+	for i, v := range values {
+		d.values[i] = mulDiv(v, num, den, false)
+	}
+	for b, kind := range g.bars {
+		if g.r.left[b] > 0 {
+			d.over[b] = max(0, mulDiv(worth[b], num, den, true)-kind.cost*g.unit)
+		}
+	}
+	if bound := d.bound(g.r); g.result.duals.values == nil || bound >= g.result.bound {
+		g.result.bound, g.result.duals = bound, d
+	}
+}
+
+// duals prove a lower bound for any rest whose bars are among those they were
+// made for: a plan costs at least what its pieces are worth, less what loads of
+// limited bars may be worth beyond their cost:
+//
+//	Σ want·value − Σ left·over
+//
+// All in whole numbers, rounded to the safe side.
+type duals struct {
+	unit   int   // fixed point: one unit of cost
+	values []int // of each size
+	over   []int // of each kind of bar: 0 for unlimited ones
+}
+
+func (d duals) bound(r rest) int {
+	sum := 0
+	for i, n := range r.want {
+		sum += n * d.values[i]
+	}
+	for b, n := range r.left {
+		if n > 0 && d.over[b] > 0 {
+			if d.over[b] > sum/n {
+				return 0
+			}
+			sum -= d.over[b] * n
+		}
+	}
+	return ceilDiv(sum, d.unit)
+}
+
+// mulDiv is a·num/den without overflow on the way, rounded down or up; all are
+// 0 or more and num ≤ den.
+func mulDiv(a, num, den int, up bool) int {
+	hi, lo := bits.Mul64(uint64(a), uint64(num))
+	q, r := bits.Div64(hi, lo, uint64(den))
+	if up && r > 0 {
+		q++
+	}
+	return int(q)
+}
+
+// mulLess reports a·b < c·d without overflow.
+func mulLess(a, b, c, d int) bool {
+	h1, l1 := bits.Mul64(uint64(a), uint64(b))
+	h2, l2 := bits.Mul64(uint64(c), uint64(d))
+	return h1 < h2 || h1 == h2 && l1 < l2
+}
+
+func ceilDiv(a, b int) int {
+	if a <= 0 {
+		return 0
+	}
+	return (a + b - 1) / b
+}
+
+// read takes the fractions from the basis.
+func (g *master) read() {
+	for i, c := range g.lp.basis {
+		if v := g.lp.value[i]; v > 10*nudge {
+			if c.pattern >= 0 {
+				g.result.patterns, g.result.times = append(g.result.patterns, c.pattern), append(g.result.times, v)
+			} else if c.cost == missing {
+				g.result.short = true
+			}
+		}
+	}
+	if math.IsNaN(g.lp.total()) {
+		g.result.patterns, g.result.times = nil, nil
+	}
+}

@@ -1,0 +1,233 @@
+package nest
+
+import (
+	"math"
+	"slices"
+	"sort"
+)
+
+// search looks for the cheapest plan of a task and a bound that proves it.
+type search struct {
+	task
+	meter  *meter
+	pool   pool
+	ladder ladder
+	best   []load // nil: none yet
+	limit  int    // cost of the best plan: only cheaper ones are wanted
+	cutoff int    // a bound above it cannot lead to a cheaper plan
+	floor  int    // proven: no plan costs less
+	told   func(floor, limit int)
+}
+
+// noPlan is a limit above every cost.
+const noPlan = math.MaxInt / 4
+
+// pick is a pattern of the pool cut some times.
+type pick struct{ pattern, times int }
+
+// state is a plan in the making.
+type state struct {
+	rest
+	picks []pick
+	spent int
+}
+
+func newSearch(t task, m *meter) *search {
+	s := &search{task: t, meter: m}
+	dear := 0
+	for _, b := range t.bars {
+		dear = max(dear, b.cost)
+	}
+	s.ladder = newLadder(t, dear*t.pieces())
+	s.setLimit(noPlan)
+	return s
+}
+
+func (s *search) start() state {
+	return state{rest: rest{slices.Clone(s.want), s.left(nil)}}
+}
+
+func (s *search) with(st state, p, n int) state {
+	q := s.pool.list[p]
+	next := state{st.rest.clone(), append(slices.Clip(st.picks), pick{p, n}), st.spent + n*s.bars[q.bar].cost}
+	next.cut(q, n)
+	return next
+}
+
+// setLimit says that only plans cheaper than this are wanted.
+func (s *search) setLimit(limit int) {
+	s.limit = limit
+	s.cutoff = sort.Search(limit, func(bound int) bool { return s.ladder.up(bound) >= limit }) - 1
+}
+
+// raise takes over a better proven bound.
+func (s *search) raise(bound int) {
+	if bound = min(s.ladder.up(bound), s.limit); bound > s.floor {
+		s.floor = bound
+		s.tell()
+	}
+}
+
+func (s *search) tell() {
+	if s.told != nil && s.limit < noPlan {
+		s.told(s.floor, s.limit)
+	}
+}
+
+func (s *search) closed() bool { return s.floor >= s.limit }
+
+// offer takes a whole plan if it is cheaper than the best.
+func (s *search) offer(plan []load) {
+	if cost := s.cost(plan); cost < s.limit {
+		s.best = plan
+		s.setLimit(cost)
+		s.tell()
+	}
+}
+
+func (s *search) loads(picks []pick) []load {
+	var plan []load
+	for _, k := range picks {
+		p := s.pool.list[k.pattern]
+		l := load{bar: p.bar}
+		for i, piece := range p.pieces {
+			l.pieces = append(l.pieces, slices.Repeat([]int{int(piece)}, int(p.counts[i]))...)
+		}
+		plan = append(plan, slices.Repeat([]load{l}, k.times)...)
+	}
+	return plan
+}
+
+// of is the task of what is left.
+func (t task) of(r rest) task {
+	t.want, t.bars = r.want, slices.Clone(t.bars)
+	for b := range t.bars {
+		t.bars[b].most = r.left[b]
+	}
+	return t
+}
+
+// finish completes a plan by first and best fit and offers it.
+func (s *search) finish(st state) {
+	if st.done() {
+		s.offer(s.loads(st.picks))
+		return
+	}
+	tail, ok := s.of(st.rest).greedy()
+	if !ok || !s.meter.spend(len(tail)*len(tail)) {
+		return
+	}
+	if st.spent+s.cost(tail) < s.limit {
+		s.offer(s.cheaper(append(s.loads(st.picks), tail...)))
+	}
+}
+
+// nearly keeps rounding of the relaxation's cost from counting as more.
+const nearly = 1 - 1e-9
+
+func (s *search) relax(st state) relaxed {
+	return relax(s.task, st.rest, &s.pool, s.meter, func(bound int, cost float64) bool {
+		return st.spent+bound > s.cutoff || s.ladder.up(st.spent+bound) >= s.ladder.up(st.spent+int(cost*nearly))
+	})
+}
+
+// run closes the gap as far as the meter allows.
+func (s *search) run() {
+	if plan, ok := s.greedy(); ok {
+		s.offer(plan)
+	}
+	s.raise(s.quickBound())
+	if s.closed() {
+		return
+	}
+	root := s.relax(s.start())
+	s.raise(root.bound)
+	for tries := 0; tries <= 4 && !s.closed() && !s.meter.over; tries++ {
+		s.dive(s.start(), tries, tries)
+	}
+	if !s.closed() && !s.meter.over {
+		s.exhaust()
+	}
+}
+
+// dive follows the relaxation down: patterns it cuts a whole number of times
+// stay, then the one nearest to being cut once more is (a diving heuristic with
+// limited discrepancy: Harvey & Ginsberg 1995; Sadykov et al. 2019). Other
+// choices than the nearest are tried other times in all, near the top first.
+func (s *search) dive(st state, other, skip int) {
+	for !st.done() {
+		x := s.relax(st)
+		if st.spent+x.bound > s.cutoff || len(x.patterns) == 0 || s.meter.over {
+			return
+		}
+		next, fixed := s.fixWhole(st, x)
+		s.finish(next)
+		if s.closed() {
+			return
+		}
+		if fixed {
+			st = next
+			continue
+		}
+		order := nearest(x, s.pool)
+		for k := 1; k <= other && k < len(order) && k <= 2; k++ {
+			s.dive(s.with(st, order[k], 1), other-k, 0)
+			if s.closed() || s.meter.over {
+				return
+			}
+		}
+		st, other = s.with(st, order[0], 1), max(0, other-1)
+	}
+	s.finish(st)
+}
+
+// fixWhole cuts every pattern as many whole times as the relaxation does.
+func (s *search) fixWhole(st state, x relaxed) (state, bool) {
+	fixed := false
+	for i, p := range x.patterns {
+		n := int(x.times[i] + roundUp)
+		for n > 0 && !s.fits(st.rest, p, n) {
+			n--
+		}
+		if n > 0 {
+			st, fixed = s.with(st, p, n), true
+		}
+	}
+	return st, fixed
+}
+
+// roundUp is how near below a whole number counts as that number: far more than
+// what the nudged right sides move, far less than what a choice hangs on.
+const roundUp = 1e-3
+
+func (s *search) fits(r rest, p, n int) bool {
+	q := s.pool.list[p]
+	if r.left[q.bar] < n {
+		return false
+	}
+	for i, piece := range q.pieces {
+		if n*int(q.counts[i]) > r.want[piece] {
+			return false
+		}
+	}
+	return true
+}
+
+// nearest lists the patterns of a relaxation, the most used first; those that
+// tie in the order in which they were found.
+func nearest(x relaxed, p pool) []int {
+	at := make([]int, len(x.patterns))
+	for i := range at {
+		at[i] = i
+	}
+	slices.SortStableFunc(at, func(a, b int) int {
+		if d := x.times[b] - x.times[a]; math.Abs(d) > roundUp {
+			return int(math.Copysign(1, d))
+		}
+		return x.patterns[a] - x.patterns[b]
+	})
+	for i, a := range at {
+		at[i] = x.patterns[a]
+	}
+	return at
+}
