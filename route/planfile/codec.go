@@ -142,6 +142,9 @@ func (rec record[T]) write(f form, v, base T) *item {
 	for _, k := range rec.keys {
 		it.rows = append(it.rows, k.row(f, &v, &base))
 	}
+	if !slices.ContainsFunc(it.rows, func(r row) bool { return r.value != nil }) {
+		return nil
+	}
 	return it
 }
 
@@ -151,11 +154,10 @@ func (k key[T]) row(f form, v, base *T) row {
 	if same && (k.always == nil || !k.always(v)) && (!k.must || f.based) {
 		r.quiet = true
 	}
-	if f.based && word != nil {
-		var none T
-		_, empty := k.write(f, v, &none)
-		r.pinned = !empty
-	}
+	var none T
+	_, zero := k.write(f, v, &none)
+	r.pinned = f.based && word != nil && !zero
+	r.zero = r.quiet && zero
 	return r
 }
 

@@ -24,6 +24,7 @@ type row struct {
 	value  *item // nil: an empty value
 	quiet  bool
 	pinned bool
+	zero   bool // says no more than a missing key: goes rather than being changed to 0
 }
 
 type itemKind int

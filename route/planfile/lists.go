@@ -108,9 +108,21 @@ func (reg register[T]) write(f form, v, _ []T) *item {
 		name := *reg.name(&entry)
 		base, based := reg.start(f.shelf, name)
 		f.based = based
-		it.rows = append(it.rows, row{key: name, value: reg.each.write(f, entry, base)})
+		value := reg.each.write(f, entry, base)
+		if value == nil {
+			value = reg.nothing()
+		}
+		it.rows = append(it.rows, row{key: name, value: value})
 	}
 	return it
+}
+
+// nothing is how a name with nothing to say is written.
+func (reg register[T]) nothing() *item {
+	if reg.each.shape.kind == "list" {
+		return &item{kind: list, layout: flow}
+	}
+	return &item{kind: table, layout: flow}
 }
 
 func (reg register[T]) same(a, b []T) bool {

@@ -73,7 +73,12 @@ func quantity(b bound, scale func(factor float64) float64) codec[float64] {
 				*into = v * factor
 			}
 		},
-		write: func(f form, v, _ float64) *item { return numberItem(v, scale(f.factor)) },
+		write: func(f form, v, _ float64) *item {
+			if v == 0 && !b.holds(0) {
+				return nil // not given
+			}
+			return numberItem(v, scale(f.factor))
+		},
 		same:  alike,
 		shape: shape{kind: "number", bound: b, length: scale(2) == 2},
 	}
@@ -117,7 +122,12 @@ func whole(least, most int) codec[int] {
 				*into = int(v)
 			}
 		},
-		write: func(_ form, v, _ int) *item { return numberItem(float64(v), 1) },
+		write: func(_ form, v, _ int) *item {
+			if v == 0 && least > 0 {
+				return nil // not given
+			}
+			return numberItem(float64(v), 1)
+		},
 		same:  func(a, b int) bool { return a == b },
 		shape: shape{kind: "integer", bound: bound{least: float64(least), most: float64(most)}},
 	}

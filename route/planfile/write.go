@@ -46,29 +46,69 @@ func Write(plan route.Plan, src *Source) ([]byte, Report, error) {
 	if src != nil {
 		w.name = src.name
 	}
+	if w.plan.Name == "" {
+		w.plan.Name = stem(w.name)
+	}
+	return w.write(src)
+}
+
+// writer writes one plan.
+type writer struct {
+	plan route.Plan
+	name string // the file's, which names a plan that has no name of its own
+}
+
+func (w writer) write(src *Source) ([]byte, Report, error) {
+	if src != nil && src.doc.root != nil {
+		if made, lost, ok := w.patched(src.doc); ok {
+			return made.data, lossy(Report{Source: made}, lost), nil
+		}
+	}
 	return w.fresh(src)
 }
 
-type writer struct {
-	plan route.Plan
-	name string
+// patched changes the text of the file, and says whether that came out sound.
+func (w writer) patched(doc document) (made *Source, lost, ok bool) {
+	f := form{factor: w.plan.Units.Factor(), shelf: w.plan.Catalogue}
+	base := route.Defaults()
+	base.Name = stem(w.name)
+	it := planKeys.write(f, w.plan, base)
+	if doc, ok = reordered(doc, it); !ok {
+		return nil, false, false
+	}
+	text, lost, ok := patch(doc, it)
+	if !ok {
+		return nil, false, false
+	}
+	if doc.bom {
+		text = byteOrderMark + text
+	}
+	made, err := w.proven(text)
+	return made, lost, err == nil
+}
+
+func lossy(r Report, lost bool) Report {
+	if lost {
+		r.CommentsLost = true
+		r.Message = "Some comments of the file stood on lines that were written afresh and are gone."
+	}
+	return r
 }
 
 // fresh writes the plan as if no file had been.
 func (w writer) fresh(src *Source) ([]byte, Report, error) {
-	text := w.item().document()
-	made, err := w.proven(text)
+	f := form{factor: w.plan.Units.Factor(), shelf: w.plan.Catalogue}
+	base := route.Defaults()
+	made, err := w.proven(planKeys.write(f, w.plan, base).document())
 	if err != nil {
 		return nil, Report{}, err
 	}
-	return made.data, Report{Source: made}, nil
-}
-
-// item is the plan as it will stand in the file.
-func (w writer) item() *item {
-	base := route.Defaults()
-	f := form{factor: w.plan.Units.Factor(), shelf: w.plan.Catalogue}
-	return planKeys.write(f, w.plan, base)
+	report := Report{Source: made}
+	if src != nil && comments(src.doc.text) {
+		report.CommentsLost = true
+		report.Message = "The file's layout could not be kept, so it was written afresh: its comments are gone."
+	}
+	return made.data, report, nil
 }
 
 // proven reads a text again and compares what comes back with the plan.
