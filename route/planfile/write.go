@@ -39,12 +39,17 @@ func (e *NotWritableError) Error() string {
 // out has been read again and is the plan. Errors are of type
 // *[NotWritableError].
 func Write(plan route.Plan, src *Source) ([]byte, Report, error) {
-	w := writer{plan: plan, name: "plan" + Ending}
+	if src != nil {
+		return write(plan, src, src.name)
+	}
+	return write(plan, nil, "plan"+Ending)
+}
+
+// write is Write into a file of this name.
+func write(plan route.Plan, src *Source, name string) ([]byte, Report, error) {
+	w := writer{plan: plan, name: name}
 	if w.plan.Catalogue == nil {
 		w.plan.Catalogue = Shelf()
-	}
-	if src != nil {
-		w.name = src.name
 	}
 	if w.plan.Name == "" {
 		w.plan.Name = stem(w.name)
