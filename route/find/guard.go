@@ -1,0 +1,259 @@
+package find
+
+import (
+	"tubewright/bends"
+	"tubewright/route"
+	"tubewright/route/clear"
+)
+
+// margin is what the search keeps over every gap asked for, mm, so that the
+// checks' own rounding never takes back what was found.
+const margin = 0.01
+
+// hit is what a way runs into.
+type hit struct {
+	what  string  // the part or the run in the way, "the case", "itself"
+	run   bool    // what is a run
+	short float64 // gap missing, mm
+}
+
+// worse gives the hit that lacks more.
+func worse(a, b *hit) *hit {
+	if a == nil || b != nil && b.short > a.short {
+		return b
+	}
+	return a
+}
+
+// limb is a piece of a run with its bounds.
+type limb struct {
+	shape  clear.Shape
+	lo, hi vec
+}
+
+func newLimb(s clear.Shape) limb {
+	lo, hi := s.Bounds()
+	return limb{s, lo, hi}
+}
+
+// short is how much the gap between a limb and a solid lacks of need; 0 when
+// nothing.
+func (l limb) short(s clear.Shape, lo, hi vec, need float64) float64 {
+	need += margin
+	for i := range need3 {
+		if l.lo[i]-hi[i] >= need || lo[i]-l.hi[i] >= need {
+			return 0
+		}
+	}
+	if clear.Farther(l.shape, s, need) {
+		return 0
+	}
+	return need - clear.Between(l.shape, s).Distance
+}
+
+var need3 = [3]struct{}{}
+
+// outside is how far a limb sticks out of the case.
+func (h *hunt) outside(l limb) *hit {
+	if h.plan.Case == (vec{}) {
+		return nil
+	}
+	short := 0.0
+	for i, size := range h.plan.Case {
+		short = max(short, margin-l.lo[i], l.hi[i]-size+margin)
+	}
+	if short <= 0 {
+		return nil
+	}
+	return &hit{what: "the case", short: short}
+}
+
+// against is the worst a limb runs into of parts and other runs. need says how
+// far to keep from a part; below 0 it is left out.
+func (h *hunt) against(l limb, need func(part int) float64) *hit {
+	var worst *hit
+	for i := range h.scene.parts {
+		s := &h.scene.parts[i]
+		if n := need(s.part); n >= 0 {
+			if short := l.short(s.shape, s.lo, s.hi, n); short > 0 {
+				worst = worse(worst, &hit{what: s.name, short: short})
+			}
+		}
+	}
+	for i := range h.others {
+		s := &h.others[i]
+		if short := l.short(s.shape, s.lo, s.hi, h.plan.Clear); short > 0 {
+			worst = worse(worst, &hit{what: s.name, run: true, short: short})
+		}
+	}
+	return worse(worst, h.outside(l))
+}
+
+// judge says what the bodies of a chain run into: the first stands on its part,
+// the others may touch it, everything keeps clear of the rest.
+func (h *hunt) judge(s *side, b *build) *hit {
+	if b.judged {
+		return b.verdict
+	}
+	b.judged = true
+	for i, room := range b.bodies() {
+		need := h.needs(s.part, i == 0)
+		for _, shape := range room {
+			b.verdict = worse(b.verdict, h.against(newLimb(shape), need))
+		}
+	}
+	return b.verdict
+}
+
+// needs is how far to keep from each part when one of them carries the port.
+func (h *hunt) needs(own int, standsOn bool) func(int) float64 {
+	return func(part int) float64 {
+		switch {
+		case part != own:
+			return h.plan.Clear
+		case standsOn:
+			return -1
+		}
+		return 0
+	}
+}
+
+// bodies is the room each fitting of the chain takes.
+func (b *build) bodies() [][]clear.Shape {
+	rooms := make([][]clear.Shape, len(b.steps))
+	f := b.root
+	for i, s := range b.steps {
+		rooms[i] = route.Room(f, *s.fit, s.roll)
+		f = f.Past(*s.fit, s.roll)
+	}
+	return rooms
+}
+
+// tubeHits is the worst a formed tube runs into, its own chains included.
+func (h *hunt) tubeHits(i idea, f bends.Formed) *hit {
+	pieces := f.Pieces()
+	last := len(pieces) - 1
+	var worst *hit
+	for n, p := range pieces {
+		worst = worse(worst, h.pieceHits(i, p, n == 0, n == last))
+	}
+	return worse(worst, h.selfHits(i, pieces, f.Tube.OD))
+}
+
+// pieceHits checks one piece. The stretch inside a socket is exempt against the
+// part that carries it.
+func (h *hunt) pieceHits(i idea, p bends.Piece, first, last bool) *hit {
+	if p.End-p.Start <= sameSpot {
+		return nil
+	}
+	whole := newLimb(Swept(p, h.tube.OD))
+	worst := h.against(whole, func(part int) float64 {
+		if part == h.a.part || part == h.b.part {
+			return -1
+		}
+		return h.plan.Clear
+	})
+	for _, part := range ownParts(h.a.part, h.b.part) {
+		from, to := 0.0, 0.0
+		if first && part == h.a.part {
+			from = i.start.mouth()
+		}
+		if last && part == h.b.part {
+			to = i.end.mouth()
+		}
+		worst = worse(worst, h.ownHits(trimmed(p, from, to), part))
+	}
+	return worst
+}
+
+func ownParts(a, b int) []int {
+	if a == b {
+		return []int{a}
+	}
+	return []int{a, b}
+}
+
+// trimmed cuts a straight piece short at both ends.
+func trimmed(p bends.Piece, from, to float64) bends.Piece {
+	if from == 0 && to == 0 {
+		return p
+	}
+	length := p.End - p.Start
+	from, to = min(from, length), min(to, max(0, length-from))
+	dir := p.To.Sub(p.From).Mul(1 / length)
+	p.From, p.To = p.From.Add(dir.Mul(from)), p.To.Sub(dir.Mul(to))
+	p.Start, p.End = p.Start+from, p.End-to
+	return p
+}
+
+// ownHits checks a piece against a part that carries one of the ports.
+func (h *hunt) ownHits(p bends.Piece, part int) *hit {
+	if p.End-p.Start <= sameSpot {
+		return nil
+	}
+	l := newLimb(Swept(p, h.tube.OD))
+	var worst *hit
+	for i := range h.scene.parts {
+		s := &h.scene.parts[i]
+		if s.part != part {
+			continue
+		}
+		if short := l.short(s.shape, s.lo, s.hi, 0); short > 0 {
+			worst = worse(worst, &hit{what: s.name, short: short})
+		}
+	}
+	return worst
+}
+
+// Swept is the room a piece of a tube takes.
+func Swept(p bends.Piece, od float64) clear.Shape {
+	if p.Radius == 0 {
+		return clear.Rod{From: p.From, To: p.To, Radius: od / 2}
+	}
+	return clear.Arc{Centre: p.Centre, U: p.U, V: p.V, Bend: p.Radius, Turn: p.Turn, Radius: od / 2}
+}
+
+// selfHits checks a run against itself: the tube beyond its first straight
+// against the start chain, before its last against the end chain, one chain
+// against the other, and straights that are not neighbours.
+func (h *hunt) selfHits(i idea, pieces []bends.Piece, od float64) *hit {
+	starts, ends := limbsOf(i.start), limbsOf(i.end)
+	worst := crossHits(starts, ends)
+	if len(pieces) == 1 {
+		return worst
+	}
+	tube := make([]limb, len(pieces))
+	for n, p := range pieces {
+		tube[n] = newLimb(Swept(p, od))
+	}
+	worst = worse(worst, crossHits(tube[1:], starts))
+	worst = worse(worst, crossHits(tube[:len(tube)-1], ends))
+	for n := 0; n+4 < len(tube); n += 2 {
+		for m := n + 4; m < len(tube); m += 2 {
+			worst = worse(worst, crossHits(tube[n:n+1], tube[m:m+1]))
+		}
+	}
+	return worst
+}
+
+func limbsOf(b *build) []limb {
+	var limbs []limb
+	for _, room := range b.bodies() {
+		for _, s := range room {
+			limbs = append(limbs, newLimb(s))
+		}
+	}
+	return limbs
+}
+
+func crossHits(a, b []limb) *hit {
+	var worst *hit
+	for _, x := range a {
+		for _, y := range b {
+			if short := x.short(y.shape, y.lo, y.hi, 0); short > 0 {
+				worst = worse(worst, &hit{what: "itself", short: short})
+			}
+		}
+	}
+	return worst
+}

@@ -1,0 +1,206 @@
+package find
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"tubewright/bends"
+	"tubewright/route"
+)
+
+// hunt looks for ways to make one run.
+type hunt struct {
+	*scene
+	run      route.Run
+	tube     route.Tube
+	a, b     *side   // its From and To ends
+	others   []solid // what other runs take up
+	longest  float64 // bar to cut from, mm; 0: open
+	families []family
+	missed   []missed // what was looked at and refused, best of each name
+}
+
+// family is one idea's variants: all that bear one name.
+type family struct {
+	name  string
+	ideas []idea
+}
+
+// missed is how near a named way came.
+type missed struct {
+	name string
+	hit  hit // what is "" when it cannot be formed
+}
+
+// note remembers how near a way came; only the nearest of a name is kept.
+func (h *hunt) note(name string, at hit) {
+	i := slices.IndexFunc(h.missed, func(m missed) bool { return m.name == name })
+	switch {
+	case i < 0:
+		h.missed = append(h.missed, missed{name, at})
+	case at.short < h.missed[i].hit.short:
+		h.missed[i].hit = at
+	}
+}
+
+// offer takes an idea in when it can be formed.
+func (h *hunt) offer(i idea) {
+	sh := measure(h.tube.Tube, i.path())
+	if len(sh.turns) > 0 && h.tube.Radius == 0 {
+		return
+	}
+	i.name = nameOf(sh, i.start, i.end)
+	switch {
+	case sh.short > bendSlack:
+		h.note(i.name, hit{short: sh.short})
+		return
+	case h.tooLong(sh, i) > 0:
+		h.note(i.name, hit{what: "the stock", short: h.tooLong(sh, i)})
+		return
+	}
+	i.cost = costOf(h.plan.Weigh, sh, i.start, i.end)
+	i.key = costKey(i.cost)
+	h.file(i)
+}
+
+// bendSlack is the rounding that package bends lets pass on a straight, mm.
+const bendSlack = 1e-6
+
+// tooLong is how much longer the blank is than the longest bar, mm.
+func (h *hunt) tooLong(sh shape, i idea) float64 {
+	if h.longest == 0 {
+		return 0
+	}
+	blank := sh.developed - i.start.socket().SeatGap - i.end.socket().SeatGap + h.plan.Saw.Square
+	if len(sh.turns) > 0 {
+		blank += 2 * h.tube.Trim
+	}
+	return blank - h.longest
+}
+
+// file puts an idea with others of its name.
+func (h *hunt) file(i idea) {
+	n := slices.IndexFunc(h.families, func(f family) bool { return f.name == i.name })
+	if n < 0 {
+		h.families = append(h.families, family{name: i.name})
+		n = len(h.families) - 1
+	}
+	h.families[n].ideas = append(h.families[n].ideas, i)
+}
+
+// sort puts the ideas of each family, and the families, in order of cost.
+func (h *hunt) sort() {
+	for _, f := range h.families {
+		slices.SortStableFunc(f.ideas, byCost)
+	}
+	slices.SortStableFunc(h.families, func(f, g family) int { return byCost(f.ideas[0], g.ideas[0]) })
+}
+
+func byCost(a, b idea) int {
+	return cmp.Or(
+		cmp.Compare(a.key, b.key),
+		cmp.Compare(len(a.corners), len(b.corners)),
+		cmp.Compare(len(a.start.steps)+len(a.end.steps), len(b.start.steps)+len(b.end.steps)),
+		cmp.Compare(a.name, b.name),
+		cmp.Compare(a.start.rank, b.start.rank),
+		cmp.Compare(a.end.rank, b.end.rank),
+	)
+}
+
+const (
+	// mostWays is how many ways a run lists: what fits one card in the window.
+	mostWays = 8
+	// mostTries bounds how many variants of one name are checked for clearance.
+	mostTries = 48
+)
+
+// ways checks the ideas in order of cost and gives the best clear one of each name.
+func (h *hunt) ways(ctx context.Context) ([]Way, error) {
+	h.sort()
+	var ways []Way
+	for _, f := range h.families {
+		if len(ways) == mostWays {
+			break
+		}
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		if w, ok := h.firstClear(f); ok && !outdone(w, ways) {
+			ways = append(ways, w)
+		}
+	}
+	slices.SortStableFunc(ways, compareWays)
+	return ways, nil
+}
+
+// firstClear gives the cheapest of a family that can be formed and is clear.
+func (h *hunt) firstClear(f family) (Way, bool) {
+	for _, i := range f.ideas[:min(len(f.ideas), mostTries)] {
+		formed, at := h.try(i)
+		if at == nil {
+			return h.way(i, formed), true
+		}
+		h.note(f.name, *at)
+	}
+	return Way{}, false
+}
+
+// try forms an idea and gives what stands against it.
+func (h *hunt) try(i idea) (bends.Formed, *hit) {
+	if at := h.judge(h.a, i.start); at != nil {
+		return bends.Formed{}, at
+	}
+	if at := h.judge(h.b, i.end); at != nil {
+		return bends.Formed{}, at
+	}
+	formed, err := bends.Form(h.tube.Tube, bends.Path{Corners: i.path()})
+	if err != nil {
+		return formed, &hit{short: shortfall(err)}
+	}
+	return formed, h.tubeHits(i, formed)
+}
+
+// compareWays orders ways by cost, then fewer bends, fewer fittings, name.
+func compareWays(a, b Way) int {
+	return cmp.Or(
+		cmp.Compare(costKey(a.Cost), costKey(b.Cost)),
+		cmp.Compare(len(a.Formed.Bends), len(b.Formed.Bends)),
+		cmp.Compare(a.Fittings(), b.Fittings()),
+		cmp.Compare(a.Name, b.Name),
+	)
+}
+
+// outdone reports whether a way that needs more fittings than sockets saves
+// nothing over one already listed: no bend, no tube, no fitting, no money.
+func outdone(w Way, ways []Way) bool {
+	return w.Fittings() > 2 && slices.ContainsFunc(ways, func(v Way) bool {
+		return len(v.Formed.Bends) <= len(w.Formed.Bends) && v.Fittings() <= w.Fittings() &&
+			v.Formed.Developed <= w.Formed.Developed+sameSpot && v.Price <= w.Price
+	})
+}
+
+// way makes an idea into a way.
+func (h *hunt) way(i idea, f bends.Formed) Way {
+	s, e := i.start.socket(), i.end.socket()
+	w := Way{
+		Run: h.run.Name, Name: i.name, Tube: h.tube, Formed: f, Miss: i.miss, Cost: i.cost,
+		Start: h.laid(h.a, i.start), End: h.laid(h.b, i.end),
+		Ends: bends.Ends{
+			SeatGap: [2]float64{s.SeatGap, e.SeatGap},
+			Play:    [2]float64{s.Insertion.Play(), e.Insertion.Play()},
+		},
+		Price: i.start.price + i.end.price,
+	}
+	w.Seals = len(w.Start.Bodies) + len(w.End.Bodies) + 2
+	return w
+}
+
+// laid lays a build through the plan, as the checks will.
+func (h *hunt) laid(s *side, b *build) route.Laid {
+	laid, err := h.plan.Lay(s.port, b.chain())
+	if err != nil {
+		panic("find: a chain of our own cannot be laid: " + err.Error())
+	}
+	return laid
+}

@@ -1,0 +1,129 @@
+package find
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+)
+
+// NoWayError says that a run cannot be made, and why.
+type NoWayError struct {
+	Run     string
+	Tried   []string // names of the ways looked at, nearest first
+	Nearest string   // the way that came nearest; "" when nothing could be tried
+	Way     string   // what is in its way: a part, a run, "the case", "the stock", "itself"; "" when it cannot be formed
+	ByRun   bool     // Way is a run
+	Short   float64  // mm missing
+	Cause   error    // what kept the search from starting, when that is the reason
+	Fix     string   // a way out
+}
+
+func (e *NoWayError) Error() string {
+	if e.Cause != nil {
+		return fmt.Sprintf("run %q: no way: %v. %s", e.Run, e.Cause, e.Fix)
+	}
+	if e.Nearest == "" {
+		return fmt.Sprintf("run %q: no way from port to port. %s", e.Run, e.Fix)
+	}
+	return fmt.Sprintf("run %q: no way among %s; nearest was %s: %s. %s",
+		e.Run, strings.Join(e.Tried, ", "), e.Nearest, e.lacking(), e.Fix)
+}
+
+// Unwrap gives the cause.
+func (e *NoWayError) Unwrap() error { return e.Cause }
+
+func (e *NoWayError) lacking() string {
+	switch {
+	case e.Way == "":
+		return fmt.Sprintf("a straight is %.2f mm too short to form", e.Short)
+	case e.Way == "the stock":
+		return fmt.Sprintf("its blank is %.2f mm longer than the longest bar", e.Short)
+	case e.ByRun:
+		return fmt.Sprintf("run %q is %.2f mm too near", e.Way, e.Short)
+	case e.Way == "the case" || e.Way == "itself":
+		return fmt.Sprintf("%s is %.2f mm in the way", e.Way, e.Short)
+	}
+	return fmt.Sprintf("part %q is %.2f mm too near", e.Way, e.Short)
+}
+
+// ConflictError says that a run has ways clear of all parts, but none clear of
+// another run. The best such way is kept, and the checks report what it hits.
+type ConflictError struct {
+	Run, With string
+	Name      string  // of the way kept
+	Short     float64 // mm missing
+}
+
+func (e *ConflictError) Error() string {
+	return fmt.Sprintf("run %q: every way comes too near to run %q; %q is kept and lacks %.2f mm there. Move a part by that much, give one of the two a via point, or choose another way for %q",
+		e.Run, e.With, e.Name, e.Short, e.With)
+}
+
+// shortfaller is an error of package bends that says how much is missing.
+type shortfaller interface {
+	error
+	Shortfall() float64
+}
+
+// shortfall is the most that a refusal of package bends lacks, mm; infinite
+// when it is not a matter of length.
+func shortfall(err error) float64 {
+	var many interface{ Unwrap() []error }
+	if !errors.As(err, &many) {
+		return math.Inf(1)
+	}
+	worst := 0.0
+	for _, one := range many.Unwrap() {
+		var s shortfaller
+		if !errors.As(one, &s) {
+			return math.Inf(1)
+		}
+		worst = max(worst, s.Shortfall())
+	}
+	return worst
+}
+
+// noWay sums up a hunt that found nothing.
+func (h *hunt) noWay() *NoWayError {
+	e := &NoWayError{Run: h.run.Name, Fix: h.dry()}
+	sortMissed(h.missed)
+	for _, m := range h.missed {
+		e.Tried = append(e.Tried, m.name)
+	}
+	if len(h.missed) == 0 || math.IsInf(h.missed[0].hit.short, 1) {
+		return e
+	}
+	near := h.missed[0]
+	e.Nearest, e.Way, e.ByRun, e.Short = near.name, near.hit.what, near.hit.run, near.hit.short
+	e.Fix = wayOut(near.hit)
+	return e
+}
+
+// dry is the advice when not one way could even be drawn.
+func (h *hunt) dry() string {
+	switch {
+	case h.run.Way == "straight" || h.tube.Radius == 0:
+		return "Move one of the two parts until the ports stand in line, or let the tube be bent."
+	case h.run.Start != nil || h.run.End != nil:
+		return "Leave out the prescribed fittings, or move one of the two parts."
+	}
+	return "Move one of the two parts, or take away what is asked of the run."
+}
+
+func wayOut(at hit) string {
+	const format = "%s by at least %.2f mm, or use a tube with a smaller radius."
+	switch {
+	case at.what == "":
+		return fmt.Sprintf(format, "Move one of the two parts", at.short)
+	case at.what == "the stock":
+		return fmt.Sprintf("Buy a bar at least %.2f mm longer, or split the run with a coupler.", at.short)
+	case at.what == "the case":
+		return fmt.Sprintf("Move the ports away from the wall by at least %.2f mm.", at.short)
+	case at.what == "itself":
+		return fmt.Sprintf(format, "Move the two ports apart", at.short)
+	case at.run:
+		return fmt.Sprintf("Give run %q another way, or move a part by at least %.2f mm.", at.what, at.short)
+	}
+	return fmt.Sprintf("Move part %q, or a port, by at least %.2f mm.", at.what, at.short)
+}

@@ -1,0 +1,240 @@
+package find
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"tubewright/bends"
+	"tubewright/route"
+)
+
+// quest looks for square routes between two rays in one frame: straights along
+// the frame's axes from lattice line to lattice line, right angles where they
+// meet, and at an end that faces along no axis one odd bend. It is a shortest
+// path over states (corner, heading out of it); one step is one whole straight,
+// which must hold the setbacks at its ends and the straight the former needs
+// between them, so whatever is found can be formed.
+type quest struct {
+	radius, between, leastEnd float64 // mm, of the tube
+	weigh                     route.Weigh
+	start, end                rayEnd
+	via                       []vec
+	walls                     []wall
+	room                      room
+	grid                      lattice
+	search                    search
+}
+
+// rayEnd is one end of a quest, in its frame.
+type rayEnd struct {
+	ray   ray
+	axis  int     // heading of the way out; −1 when along no axis
+	mouth float64 // how far the collar reaches, mm
+}
+
+// found is a route of a quest: its corners in the frame, and its cost without fittings.
+type found struct {
+	corners []vec
+	cost    int64 // in steps of sameCost
+}
+
+const (
+	// mostRounds is how often the lattice is refined by what stood in the way.
+	mostRounds = 4
+	// perRound is how many solids are lined up with in one round: those that
+	// stopped the search most often.
+	perRound = 6
+)
+
+// routes searches, adds the lines of the solids that stood in the way, and
+// searches again, until nothing new stands in the way.
+func (q *quest) routes(ctx context.Context) ([]found, error) {
+	q.lines()
+	var best []found
+	for range mostRounds {
+		got, err := q.shortest(ctx)
+		if err != nil {
+			return nil, err
+		}
+		if len(got) > 0 {
+			best = got
+		}
+		if !q.refine() {
+			break
+		}
+	}
+	return best, nil
+}
+
+// refine lines up with the solids that stopped the search most; false when
+// there is none that is new.
+func (q *quest) refine() bool {
+	var order []int
+	for i := range q.walls {
+		if q.walls[i].blocked > 0 && !q.walls[i].lined {
+			order = append(order, i)
+		}
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return q.walls[j].blocked - q.walls[i].blocked })
+	for _, i := range order[:min(len(order), perRound)] {
+		q.walls[i].lined = true
+		q.lineUp(&q.walls[i])
+	}
+	return len(order) > 0
+}
+
+// bendCost is what one bend of a turn costs besides the straights beside it.
+func (q *quest) bendCost(turn float64) float64 {
+	cost := q.weigh.Bend + q.weigh.Millimetre*bends.ArcLength(q.radius, turn)
+	if !isTurn(turn, 45) && !isTurn(turn, 90) {
+		cost += q.weigh.OddBend
+	}
+	return cost
+}
+
+// stands lists where on a ray that faces along no axis its bend may stand: as
+// near as the turn to each heading allows, and where the ray crosses the
+// lattice lines of the other end.
+func (q *quest) stands(e *rayEnd) []float64 {
+	var list []float64
+	least := math.Inf(1)
+	for d := range 6 {
+		if turn := degreesBetween(e.ray.dir, heading(d)); turn < foldedTurn {
+			s := q.leastEnd + bends.Setback(q.radius, turn)
+			least = min(least, s)
+			list = append(list, s)
+		}
+	}
+	other := &q.end
+	if e == &q.end {
+		other = &q.start
+	}
+	for i := range 3 {
+		if math.Abs(e.ray.dir[i]) > nearParallel {
+			if s := (other.ray.at[i] - e.ray.at[i]) / e.ray.dir[i]; s >= least {
+				list = append(list, s)
+			}
+		}
+	}
+	slices.Sort(list)
+	return slices.CompactFunc(list, func(a, b float64) bool { return math.Abs(a-b) < sameLine })
+}
+
+// questSpare is what a quest keeps over the guard's own gap, mm: it runs along
+// faces at exactly its distance, and the guard must not refuse that for a
+// rounding.
+const questSpare = 1e-5
+
+// wallsOf are what a run must keep away from, in a frame.
+func (h *hunt) wallsOf(m axes, start, end *build) []wall {
+	half := h.tube.OD/2 + margin + questSpare
+	var walls []wall
+	for i := range h.scene.parts {
+		s := &h.scene.parts[i]
+		w := newWall(m, s.shape, half+h.plan.Clear)
+		if s.part == h.a.part {
+			w.keep, w.fromStart = half, start.mouth()
+		}
+		if s.part == h.b.part {
+			w.keep, w.fromEnd = half, end.mouth()
+		}
+		walls = append(walls, w)
+	}
+	for i := range h.others {
+		walls = append(walls, newWall(m, h.others[i].shape, half+h.plan.Clear))
+	}
+	walls = append(walls, bodyWalls(m, start, half, true)...)
+	return append(walls, bodyWalls(m, end, half, false)...)
+}
+
+// bodyWalls are a chain's own fittings: the straight that leaves them is exempt.
+func bodyWalls(m axes, b *build, half float64, start bool) []wall {
+	var walls []wall
+	for _, room := range b.bodies() {
+		for _, s := range room {
+			w := newWall(m, s, half)
+			if start {
+				w.fromStart = math.Inf(1)
+			} else {
+				w.fromEnd = math.Inf(1)
+			}
+			walls = append(walls, w)
+		}
+	}
+	return walls
+}
+
+// roomOf is the space for corners, in a frame.
+func (h *hunt) roomOf(m axes) room {
+	if h.plan.Case == (vec{}) {
+		return room{}
+	}
+	half := h.tube.OD/2 + margin + questSpare
+	lo, hi := vec{half, half, half}, h.plan.Case.Sub(vec{half, half, half})
+	if !m.same(worldAxes()) {
+		return room{lo: lo, hi: hi, axes: m, skew: true}
+	}
+	p, q := m.in(lo), m.in(hi)
+	for i := range 3 {
+		p[i], q[i] = min(p[i], q[i]), max(p[i], q[i])
+	}
+	return room{boxed: true, lo: p, hi: q}
+}
+
+// squares offers the square routes between two chains, in each frame that the
+// ports suggest.
+func (h *hunt) squares(ctx context.Context, start, end *build) error {
+	for _, m := range h.frames(start, end) {
+		q := h.quest(m, start, end)
+		got, err := q.routes(ctx)
+		if err != nil {
+			return err
+		}
+		for _, f := range got {
+			for i := range f.corners {
+				f.corners[i] = m.out(f.corners[i])
+			}
+			h.offer(idea{start: start, end: end, corners: f.corners})
+		}
+	}
+	return nil
+}
+
+// quest makes a quest ready.
+func (h *hunt) quest(m axes, start, end *build) *quest {
+	q := &quest{
+		radius: h.tube.Radius, between: h.tube.StraightBetween, leastEnd: h.tube.StraightEnd,
+		weigh: h.plan.Weigh, walls: h.wallsOf(m, start, end), room: h.roomOf(m),
+		start: newRayEnd(m, start), end: newRayEnd(m, end),
+	}
+	for _, v := range h.run.Via {
+		q.via = append(q.via, m.in(v))
+	}
+	return q
+}
+
+func newRayEnd(m axes, b *build) rayEnd {
+	dir := m.in(b.frame.Dir)
+	axis := axisOf(dir)
+	if axis >= 0 {
+		dir = heading(axis)
+	}
+	return rayEnd{ray{m.in(b.frame.At), dir}, axis, b.mouth()}
+}
+
+// frames lists the frames to search in: the case's when a chain faces along
+// it, and each chain's own.
+func (h *hunt) frames(start, end *build) []axes {
+	list := []axes{}
+	world := worldAxes()
+	if axisOf(start.frame.Dir) >= 0 || axisOf(end.frame.Dir) >= 0 {
+		list = append(list, world)
+	}
+	for _, b := range []*build{start, end} {
+		if m := portAxes(b.frame); !slices.ContainsFunc(list, m.same) {
+			list = append(list, m)
+		}
+	}
+	return list
+}

@@ -1,0 +1,88 @@
+package find
+
+import (
+	"fmt"
+	"strings"
+)
+
+// explain writes the reason line of each way of a run: what it is made of, and
+// how it stands to the first; and which other run it would hit.
+func (t *table) explain(i int) {
+	r := &t.rows[i]
+	for n := range r.ways {
+		words := append(madeOf(r.ways[n]), compared(r.ways[n], r.ways[0], n == 0)...)
+		if with, short := t.worstClash(i, n); with >= 0 {
+			words = append(words, fmt.Sprintf("but %.1f mm too near to run %q", short, t.plan.Runs[with].Name))
+		}
+		r.ways[n].Reason = strings.Join(words, ", ")
+	}
+}
+
+// madeOf names bends and fittings.
+func madeOf(w Way) []string {
+	bends := "no bend"
+	if n := len(w.Formed.Bends); n > 0 {
+		bends = counted(n, "bend")
+	}
+	words := []string{bends}
+	kinds := map[kindOf]int{}
+	var order []kindOf
+	for _, laid := range [][]kindOf{chainKinds(w, true), chainKinds(w, false)} {
+		for _, k := range laid {
+			if kinds[k]++; kinds[k] == 1 {
+				order = append(order, k)
+			}
+		}
+	}
+	for _, k := range order {
+		words = append(words, counted(kinds[k], string(k)))
+	}
+	return words
+}
+
+// chainKinds lists the kinds of fitting before the socket.
+func chainKinds(w Way, start bool) []kindOf {
+	bodies := w.End.Bodies
+	if start {
+		bodies = w.Start.Bodies
+	}
+	var kinds []kindOf
+	for _, b := range bodies[:max(0, len(bodies)-1)] {
+		kinds = append(kinds, b.Fitting.Kind)
+	}
+	return kinds
+}
+
+// compared says how a way stands to the first of the list.
+func compared(w, first Way, best bool) []string {
+	if best {
+		return []string{fmt.Sprintf("%d seals", w.Seals), fmt.Sprintf("%.0f mm of tube", w.Formed.Developed), "the least by your weights"}
+	}
+	var words []string
+	if d := w.Seals - first.Seals; d != 0 {
+		words = append(words, moreOrLess(d, "seal"))
+	}
+	if d := w.Formed.Developed - first.Formed.Developed; d >= 0.5 || d <= -0.5 {
+		words = append(words, fmt.Sprintf("%.0f mm %s", max(d, -d), pick(d > 0, "longer", "shorter")))
+	}
+	if d := w.Price - first.Price; d >= 0.005 || d <= -0.005 {
+		words = append(words, fmt.Sprintf("%.2f %s", max(d, -d), pick(d > 0, "dearer", "cheaper")))
+	}
+	return words
+}
+
+func moreOrLess(d int, what string) string {
+	word := pick(d > 0, "more", "fewer")
+	n := max(d, -d)
+	if n == 1 {
+		return fmt.Sprintf("1 %s %s", word, what)
+	}
+	return fmt.Sprintf("%d %s %ss", n, word, what)
+}
+
+func pick(first bool, a, b string) string {
+	if first {
+		return a
+	}
+	return b
+}

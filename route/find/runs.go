@@ -1,0 +1,173 @@
+package find
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"tubewright/route"
+)
+
+// canonical gives the run from its first port by name to its last, and whether
+// that turned it round: a run and the same run the other way round are then the
+// same search, and get the same tube.
+func canonical(r route.Run) (route.Run, bool) {
+	from, to := r.From, r.To
+	if c := strings.Compare(from.Part, to.Part); c < 0 || c == 0 && from.Port <= to.Port {
+		return r, false
+	}
+	r.From, r.To, r.Start, r.End = to, from, r.End, r.Start
+	r.Via = slices.Clone(r.Via)
+	slices.Reverse(r.Via)
+	return r, true
+}
+
+// turnedRound is a way seen from its other end.
+func turnedRound(w Way) Way {
+	w.Start, w.End = w.End, w.Start
+	w.Formed = w.Formed.Reversed()
+	w.Ends.SeatGap[0], w.Ends.SeatGap[1] = w.Ends.SeatGap[1], w.Ends.SeatGap[0]
+	w.Ends.Play[0], w.Ends.Play[1] = w.Ends.Play[1], w.Ends.Play[0]
+	return w
+}
+
+// newHunt makes a run ready for searching. The error is a *NoWayError.
+func (sc *scene) newHunt(run route.Run, others []solid) (*hunt, error) {
+	h := &hunt{scene: sc, run: run, others: others}
+	var ok bool
+	if h.tube, ok = sc.plan.TubeOf(run); !ok {
+		return nil, h.cannot(fmt.Errorf("there is no tube %q", run.Tube))
+	}
+	var err error
+	if h.a, err = sc.newSide(run.From, run.Start, h.tube); err != nil {
+		return nil, h.cannot(err)
+	}
+	if h.b, err = sc.newSide(run.To, run.End, h.tube); err != nil {
+		return nil, h.cannot(err)
+	}
+	h.longest = sc.longestStock(h.tube.Name)
+	return h, nil
+}
+
+func (h *hunt) cannot(cause error) *NoWayError {
+	return &NoWayError{Run: h.run.Name, Cause: cause, Fix: "Correct the plan there."}
+}
+
+// waysOf searches one run among what other runs take up. Drawn runs give their
+// one way. An error other than the context's is a *NoWayError or, of a drawn
+// run, what the bends refuse.
+func (sc *scene) waysOf(ctx context.Context, r route.Run, others []solid) ([]Way, error) {
+	run, swapped := canonical(r)
+	h, err := sc.newHunt(run, others)
+	if err != nil {
+		return nil, err
+	}
+	ways, err := h.all(ctx)
+	if err != nil {
+		return nil, err
+	}
+	if swapped {
+		for i := range ways {
+			ways[i] = turnedRound(ways[i])
+		}
+	}
+	return ways, nil
+}
+
+// all gives the ways of a hunt, as the run asks for them.
+func (h *hunt) all(ctx context.Context) ([]Way, error) {
+	if h.run.Way == route.Drawn {
+		w, err := h.drawn()
+		if err != nil {
+			return nil, fmt.Errorf("run %q: %w", h.run.Name, err)
+		}
+		return []Way{w}, nil
+	}
+	ways, err := h.look(ctx)
+	if err == nil && len(ways) == 0 {
+		return nil, h.noWay()
+	}
+	return ways, err
+}
+
+// look offers every idea the run allows and gives the clear ones.
+func (h *hunt) look(ctx context.Context) ([]Way, error) {
+	if len(h.run.Via) == 0 && h.run.Way != route.Bent {
+		h.straights()
+	}
+	if h.run.Way != route.Straight && h.tube.Radius > 0 || len(h.run.Via) > 0 {
+		if err := h.bent(ctx); err != nil {
+			return nil, err
+		}
+	}
+	ways, err := h.ways(ctx)
+	if len(ways) > 0 || err != nil || h.run.Way == route.Straight || h.tube.Radius == 0 {
+		return ways, err
+	}
+	if err := h.harder(ctx); err != nil {
+		return nil, err
+	}
+	return h.ways(ctx)
+}
+
+// bent offers ways with bends: from the chains as they stand, then with one
+// fitting more at either end.
+func (h *hunt) bent(ctx context.Context) error {
+	starts, ends := h.chains()
+	for i, start := range starts {
+		for j, end := range ends {
+			if start.extra()+end.extra() > h.leastExtra(starts, ends)+1 {
+				continue
+			}
+			h.bendPair(start, end)
+			if i+j == 0 {
+				if err := h.squares(ctx, start, end); err != nil {
+					return err
+				}
+			}
+		}
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// chains lists the chains to bend from at both ends, the plain ones first.
+func (h *hunt) chains() (starts, ends []*build) {
+	return h.a.builds(h.b.plain.ray()), h.b.builds(h.a.plain.ray())
+}
+
+// leastExtra is how many fittings besides sockets the plainest pair has.
+func (h *hunt) leastExtra(starts, ends []*build) int { return starts[0].extra() + ends[0].extra() }
+
+// bendPair offers what geometry gives in closed form.
+func (h *hunt) bendPair(start, end *build) {
+	if len(h.run.Via) > 0 {
+		h.viaWays(start, end)
+		return
+	}
+	h.oneBend(start, end)
+	h.twoBends(start, end)
+}
+
+// harder searches square routes from every pair of chains with one fitting
+// more than need be: for runs that have no way otherwise.
+func (h *hunt) harder(ctx context.Context) error {
+	starts, ends := h.chains()
+	for i, start := range starts {
+		for j, end := range ends {
+			if i+j == 0 || start.extra()+end.extra() > h.leastExtra(starts, ends)+1 {
+				continue
+			}
+			if h.judge(h.a, start) != nil || h.judge(h.b, end) != nil {
+				continue
+			}
+			if err := h.squares(ctx, start, end); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}

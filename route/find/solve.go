@@ -1,0 +1,151 @@
+package find
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"tubewright/route"
+)
+
+// Solve finds ways for every run of a plan and chooses one for each so that
+// none comes too near to another, at the least cost. What cannot be had is told
+// in each run's Problem: a *NoWayError, a *ConflictError beside the way kept
+// nevertheless, or what package bends refuses of a drawn path. The error is the
+// context's alone. The answer does not hang on the order of the plan's runs.
+func Solve(ctx context.Context, plan route.Plan) (Solution, error) {
+	t := newTable(newScene(plan))
+	for _, i := range t.order {
+		if err := t.list(ctx, i); err != nil {
+			return Solution{}, err
+		}
+	}
+	if err := t.settle(ctx); err != nil {
+		return Solution{}, err
+	}
+	return t.solution(), nil
+}
+
+// Ways gives the ranked ways of one run, as Solve lists them beside the chosen
+// ways of the other runs. The error is the context's, the run's Problem when it
+// has no way, or says that there is no such run.
+func Ways(ctx context.Context, plan route.Plan, run string) ([]Way, error) {
+	i := slices.IndexFunc(plan.Runs, func(r route.Run) bool { return r.Name == run })
+	if i < 0 {
+		return nil, fmt.Errorf("there is no run %q", run)
+	}
+	sol, err := Solve(ctx, plan)
+	if err != nil {
+		return nil, err
+	}
+	if s := sol.Runs[i]; len(s.Ways) == 0 {
+		return nil, s.Problem
+	}
+	return sol.Runs[i].Ways, nil
+}
+
+// table is the runs while they are being settled together.
+type table struct {
+	*scene
+	rows  []row
+	order []int // in which runs are dealt with; the file's order plays no part
+}
+
+// row is one run on the table.
+type row struct {
+	ways    []Way
+	limbs   [][]limb // of each way
+	chosen  int      // −1: none
+	fixed   bool     // drawn or picked: it stays
+	problem error
+}
+
+func newTable(sc *scene) *table {
+	t := &table{scene: sc, rows: make([]row, len(sc.plan.Runs))}
+	for i := range t.rows {
+		t.rows[i].chosen = -1
+		t.order = append(t.order, i)
+	}
+	slices.SortStableFunc(t.order, func(i, j int) int {
+		return cmp.Or(cmp.Compare(t.span(i), t.span(j)), cmp.Compare(sc.plan.Runs[i].Name, sc.plan.Runs[j].Name))
+	})
+	return t
+}
+
+// span is how far apart a run's ports stand, in thousandths of a millimetre:
+// short runs have the fewest ways and go first.
+func (t *table) span(i int) float64 {
+	r := t.plan.Runs[i]
+	p, _, ok := t.port(r.From)
+	q, _, good := t.port(r.To)
+	if !ok || !good {
+		return math.Inf(1)
+	}
+	return microns(q.Frame.At.Sub(p.Frame.At).Len())
+}
+
+// list finds the ways of a run: clear of where other runs' ports need room, or
+// where that cannot be, clear of the parts alone.
+func (t *table) list(ctx context.Context, i int) error {
+	run := t.plan.Runs[i]
+	ways, err := t.waysOf(ctx, run, t.reserved(i))
+	if err != nil && run.Way != route.Drawn && ctx.Err() == nil {
+		if bare, e := t.waysOf(ctx, run, nil); e == nil {
+			ways, err = bare, nil
+		}
+	}
+	if ctx.Err() != nil {
+		return ctx.Err()
+	}
+	t.rows[i].problem = err
+	t.put(i, ways)
+	t.pick(i, run)
+	return nil
+}
+
+// put lays ways on the table.
+func (t *table) put(i int, ways []Way) {
+	r := &t.rows[i]
+	r.ways, r.limbs = ways, make([][]limb, len(ways))
+	for n, w := range ways {
+		r.limbs[n] = limbsOfWay(w)
+	}
+}
+
+// pick fixes the way a plan names, and a drawn one.
+func (t *table) pick(i int, run route.Run) {
+	r := &t.rows[i]
+	named := slices.IndexFunc(r.ways, func(w Way) bool { return w.Name == run.Pick })
+	switch {
+	case run.Way == route.Drawn && len(r.ways) > 0:
+		r.chosen, r.fixed = 0, true
+	case run.Pick != "" && named >= 0:
+		r.chosen, r.fixed = named, true
+	}
+}
+
+// apart is how much two runs' ways lack of the gap between them, mm.
+func (t *table) apart(i, way, j, other int) float64 {
+	return clash(t.rows[i].limbs[way], t.rows[j].limbs[other], t.plan.Clear)
+}
+
+// solution writes the table out in the plan's order.
+func (t *table) solution() Solution {
+	sol := Solution{Runs: make([]Solved, len(t.rows))}
+	for i := range t.rows {
+		r := &t.rows[i]
+		run := t.plan.Runs[i]
+		var refused *NoWayError
+		sol.Runs[i] = Solved{
+			Run: run, Ways: r.ways, Chosen: r.chosen, Problem: r.problem,
+			Drawn: run.Way == route.Drawn && !errors.As(r.problem, &refused),
+		}
+	}
+	for i := range t.rows {
+		t.explain(i)
+	}
+	return sol
+}

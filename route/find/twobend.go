@@ -1,0 +1,190 @@
+package find
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"tubewright/bends"
+	"tubewright/route"
+)
+
+// twoBends offers two bends between any two rays: one on each, with a straight
+// between them. Where the bends stand, s along the first ray and t along the
+// second, is free; it is chosen so that the turns are standard ones, or so that
+// the tube is short.
+func (h *hunt) twoBends(start, end *build) {
+	a, b := start.ray(), end.ray()
+	if a.dir.Cross(b.dir).Len() < nearParallel {
+		h.offsetBend(start, end)
+		h.backBend(start, end)
+		return
+	}
+	h.standardPair(start, end)
+	h.shortPair(start, end)
+	h.halfStandard(start, end)
+}
+
+func (h *hunt) pair(start, end *build, s, t float64) {
+	if s > 0 && t > 0 {
+		h.offer(idea{start: start, end: end, corners: []vec{start.ray().ahead(s), end.ray().ahead(t)}})
+	}
+}
+
+// standardPair solves for legs between the rays that make standard turns with
+// both. The leg's direction m is settled by m·d1 = cos a1 and m·d2 = −cos a2 (two
+// cones about the rays meet in two lines, or none); then s·d1 + l·m − t·d2 = w are
+// three equations for s, t and the leg's length l.
+func (h *hunt) standardPair(start, end *build) {
+	a, b := start.ray(), end.ray()
+	for _, first := range []float64{90, 45} {
+		for _, second := range []float64{90, 45} {
+			for _, m := range onCones(a.dir, b.dir, first, second) {
+				h.along(start, end, m)
+			}
+		}
+	}
+}
+
+// onCones gives the unit directions that make one angle with d1 and another
+// with −d2.
+func onCones(d1, d2 vec, first, second float64) []vec {
+	_, c1 := route.SinCos(first)
+	_, c2 := route.SinCos(second)
+	c := d1.Dot(d2)
+	n2 := 1 - c*c
+	x, y := (c1+c*c2)/n2, (-c2-c*c1)/n2
+	flat := d1.Mul(x).Add(d2.Mul(y))
+	rest := 1 - flat.Dot(flat)
+	switch {
+	case rest < -sameWay:
+		return nil
+	case rest < sameWay:
+		return []vec{flat}
+	}
+	up := d1.Cross(d2).Mul(math.Sqrt(rest / n2))
+	return []vec{flat.Add(up), flat.Sub(up)}
+}
+
+// along offers the pair whose leg runs in direction m. Where all three
+// directions lie in one plane the leg may stand anywhere; shortPair covers that.
+func (h *hunt) along(start, end *build, m vec) {
+	a, b := start.ray(), end.ray()
+	mat := mgl64.Mat3FromCols(a.dir, m, b.dir.Mul(-1))
+	if math.Abs(mat.Det()) < nearParallel {
+		h.inPlane(start, end, m)
+		return
+	}
+	x := mat.Inv().Mul3x1(b.at.Sub(a.at))
+	if x[1] > 0 {
+		h.pair(start, end, x[0], x[2])
+	}
+}
+
+// inPlane offers legs in direction m between two rays of one plane: as near to
+// the first end as can be, and to the last.
+func (h *hunt) inPlane(start, end *build, m vec) {
+	a, b := start.ray(), end.ray()
+	n := a.dir.Cross(b.dir)
+	if gap := math.Abs(b.at.Sub(a.at).Dot(n)) / n.Len(); gap > sameSpot {
+		return
+	}
+	s := h.tube.StraightEnd + bends.Setback(h.tube.Radius, degreesBetween(a.dir, m))
+	if _, t, _, ok := closest(ray{a.ahead(s), m}, b); ok {
+		h.pair(start, end, s, t)
+	}
+	t := h.tube.StraightEnd + bends.Setback(h.tube.Radius, degreesBetween(m, b.dir.Mul(-1)))
+	if _, s, _, ok := closest(ray{b.ahead(t), m}, a); ok {
+		h.pair(start, end, s, t)
+	}
+}
+
+// settleRounds is how often shortPair brings the bends to the ends again: each
+// round shrinks the error at least by half for turns that can be formed.
+const settleRounds = 24
+
+// innerRounds is the same for the bend that follows another.
+const innerRounds = 8
+
+// shortPair puts both bends as near to the ends as the tube allows: the nearer
+// they are, the shorter the tube. The setbacks hang on the turns and the turns
+// on where the bends stand, so it goes round until they agree.
+func (h *hunt) shortPair(start, end *build) {
+	for _, more := range []float64{0, 15, 40} {
+		s, t := h.settle(start.ray(), end.ray(), more)
+		h.pair(start, end, s, t)
+	}
+}
+
+// settle gives where the bends come to stand with this much straight to spare.
+func (h *hunt) settle(a, b ray, more float64) (s, t float64) {
+	least := h.tube.StraightEnd + more + settledSlack
+	s, t = least+h.tube.Radius, least+h.tube.Radius
+	for range settleRounds {
+		m, ok := unit(b.ahead(t).Sub(a.ahead(s)))
+		if !ok {
+			return 0, 0
+		}
+		s = (s + least + bends.Setback(h.tube.Radius, min(degreesBetween(a.dir, m), foldedTurn))) / 2
+		t = (t + least + bends.Setback(h.tube.Radius, min(degreesBetween(m, b.dir.Mul(-1)), foldedTurn))) / 2
+	}
+	return s, t
+}
+
+const (
+	// settledSlack is kept over the least straight where a bend's place is found
+	// by going round, mm: more than the last round still moves it.
+	settledSlack = 1e-3
+	// foldedTurn bounds the turns while settle goes round, degrees: a nearly
+	// closed corner would throw the next round far out.
+	foldedTurn = 150
+)
+
+// halfStandard offers pairs of which one bend is a standard one: the other end's
+// bend stands as near as it can.
+func (h *hunt) halfStandard(start, end *build) {
+	for _, turn := range []float64{45, 90} {
+		if s, t, ok := h.standardFirst(start.ray(), end.ray(), turn); ok {
+			h.pair(start, end, s, t)
+		}
+		if t, s, ok := h.standardFirst(end.ray(), start.ray(), turn); ok {
+			h.pair(start, end, s, t)
+		}
+	}
+}
+
+// standardFirst gives where the bends stand when the one on the first ray makes
+// this turn. Each place hangs on the other, so it goes round.
+func (h *hunt) standardFirst(a, b ray, turn float64) (s, t float64, ok bool) {
+	s, t = h.settle(a, b, 0)
+	for range settleRounds {
+		if s, ok = cornerFor(a, b.ahead(t), turn); !ok {
+			return 0, 0, false
+		}
+		t = h.again(b, a.ahead(s))
+	}
+	s, ok = cornerFor(a, b.ahead(t), turn)
+	return s, t, ok
+}
+
+// again is how near to its end a ray's bend can stand when it comes from a point.
+func (h *hunt) again(r ray, from vec) float64 {
+	least := h.tube.StraightEnd + settledSlack
+	t := least + h.tube.Radius
+	for range innerRounds {
+		m, ok := unit(from.Sub(r.ahead(t)))
+		if !ok {
+			return 0
+		}
+		t = (t + least + bends.Setback(h.tube.Radius, min(degreesBetween(r.dir, m), foldedTurn))) / 2
+	}
+	return t
+}
+
+// cornerFor is how far along a ray a corner of this turn stands that leads to a point.
+func cornerFor(r ray, to vec, turn float64) (float64, bool) {
+	w := to.Sub(r.at)
+	sin, cos := route.SinCos(turn)
+	s := w.Dot(r.dir) - aside(w, r.dir).Len()*cos/sin
+	return s, s > 0
+}
