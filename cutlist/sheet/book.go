@@ -63,6 +63,17 @@ func (b *book) page(title, name string) {
 	b.y = b.start()
 }
 
+// section starts a section: on the page at hand when at least half of it is
+// left, else on a new one.
+func (b *book) section(title string) {
+	if len(b.pages) == 0 || b.left() < (b.floor()-b.start())/2 {
+		b.page(title, title)
+		return
+	}
+	b.y += 5
+	b.title[len(b.title)-1] += " · " + title
+}
+
 // need starts a new page unless this much is left, and reports whether it did.
 // On an empty page it never does: nothing larger can be had.
 func (b *book) need(h float64) bool {
@@ -112,11 +123,11 @@ func (b *book) indented(text string, by, size float64, c draw.Colour) {
 }
 
 // item sets a paragraph behind a box to tick, kept on one page.
-func (b *book) item(text string) {
-	lines := wrapped(text, bodySize, false, b.width()-6, 40)
-	b.need(float64(len(lines))*bodySize*leading + 0.8)
-	b.add(tick(margin+0.5, b.y+0.9, 3, b.theme))
-	b.indented(text, 6, bodySize, b.theme.Ink)
+func (b *book) item(text string, size float64) {
+	lines := wrapped(text, size, false, b.width()-6, 40)
+	b.need(float64(len(lines))*size*leading + 0.8)
+	b.add(tick(margin+0.5, b.y+0.35*size, 0.95*size, b.theme))
+	b.indented(text, 6, size, b.theme.Ink)
 }
 
 // tick is a box to tick.

@@ -70,7 +70,7 @@ var severities = []struct {
 // findings lists what is open, by gravity, with the way out; numbered through
 // as on the overview.
 func (b *book) findings() {
-	b.page("Findings", "Findings")
+	b.section("Findings")
 	b.heading("Findings still open", headSize, 20)
 	if len(b.list.Findings) == 0 {
 		b.para("None. The checks found nothing to settle.")
@@ -118,7 +118,7 @@ func (b *book) reasons() {
 	}
 	b.table([]column{
 		{head: "done"}, {head: "only typical", wraps: true, bold: true}, {head: "how to measure it", wraps: true},
-		{head: "tubes", wraps: true}, {head: "measured ........"},
+		{head: "tubes", wraps: true}, {head: "measured", wraps: true},
 	}, rows)
 }
 

@@ -51,7 +51,7 @@ func (b *book) cautions() {
 	for _, c := range cautionTexts {
 		b.heading(c.head, bodySize+0.4, 14)
 		for _, p := range c.points {
-			b.item(p)
+			b.item(p, bodySize)
 		}
 	}
 	b.testLog()

@@ -30,6 +30,29 @@ func (b *book) cutList() {
 	for i, bar := range b.list.Bars {
 		b.bar(i, bar)
 	}
+	b.howToRead()
+}
+
+// readings explains the words of the tubes' pages.
+var readings = [...][2]string{
+	{"A and B", "the tube's ends: A goes to the port its run starts from. Everything counts from A unless it says B."},
+	{"blank to saw", "the finished length, twice what is trimmed off after forming (bent tubes only), and what squaring the ends takes."},
+	{"marks", "start, middle and end of a bend along the centreline. The start is the one met first from A, also where it is measured from B. Marks on the blank count from its ends after squaring; the bold ones are what you mark before bending."},
+	{"roll", "how far the plane of a bend is turned from that of the bend before, clockwise (+) looking from A toward B. The wrap arc is the same, measured round the outside of the tube."},
+	{"form to", "the turn on the former: the bend's turn with the springback added."},
+	{"heat", "the length to heat: the bend's arc and one diameter on each side (common practice)."},
+	{"back before, after", "from the tube's end, or from the back of the bend before, to the back of this bend, and from there on: where the outsides of its two legs would meet. Take it with a ruler and a square."},
+	{"wall", "what is left of the wall on the outside of the bend, and what gathers on the inside."},
+	{"insertion mark", "how deep the end goes into its socket when fully home; in at the aim: when cut to the aim; never less: the shallowest safe."},
+}
+
+// howToRead is the words of the tubes' pages, once for all of them.
+func (b *book) howToRead() {
+	b.heading("How to read the pages of the tubes", headSize, 20)
+	for _, r := range readings {
+		b.need(b.factsHeight([][2]string{r}, b.width(), 32))
+		b.fact(r[0], r[1], margin, b.width(), 32)
+	}
 }
 
 // scaleBarLength is what the bar for checking the printer measures, mm.

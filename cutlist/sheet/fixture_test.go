@@ -132,6 +132,38 @@ func smallPlan() route.Plan {
 	return p
 }
 
+// stressList is the stress plan's list with its bars filled one after another,
+// which is quicker than packing them well and as good for drawing.
+func stressList(t testing.TB) cutlist.List {
+	t.Helper()
+	p := stressPlan()
+	l := cutlist.List{Plan: p, Draft: true, Findings: stressFindings(p)}
+	bar := cutlist.Bar{Tube: p.Tube, Length: 2000, From: "stock", Price: 22.5, Left: 2000}
+	for i, s := range solved(t, p).Runs {
+		w, _ := s.Way()
+		tube := cutlist.Tube{Letter: letter(i), Run: s.Run.Name, Way: w, Cut: w.Formed.Cut(w.Ends, p.Saw.Square), Bench: w.Formed.Bench(w.Ends)}
+		l.Tubes = append(l.Tubes, tube)
+		if bar.Left < tube.Cut.Blank+1 {
+			l.Bars = append(l.Bars, bar)
+			bar.Left, bar.Pieces, bar.Keep = 2000, nil, i%2 == 0
+		}
+		bar.Pieces = append(bar.Pieces, cutlist.Piece{Run: s.Run.Name, Machine: 1 + i%2, Spare: i%9 == 8, Length: tube.Cut.Blank})
+		bar.Left -= tube.Cut.Blank + 1
+		l.Reasons = append(l.Reasons, cutlist.Reason{What: s.Run.To.Part + ": place and facing", How: strings.Repeat("Measure it from the corner. ", 4), Runs: []string{s.Run.Name}})
+		l.Buy = append(l.Buy, cutlist.Item{Item: s.Run.Name, Need: 2 + i, OnHand: i % 3, Buy: 2 + i - i%3, Each: 6.25, Price: 6.25 * float64(2+i-i%3), Note: strings.Repeat("note ", i%9)})
+	}
+	l.Bars = append(l.Bars, bar)
+	l.Proof = []cutlist.Proof{{Tube: p.Tube, Cost: 450.5, Bound: 432}}
+	return l
+}
+
+func letter(n int) string {
+	if n >= 26 {
+		return letter(n/26-1) + letter(n%26)
+	}
+	return string(rune('A' + n))
+}
+
 const (
 	longGreek    = "σωλήνας-ψύξης-από-την-αντλία-προς-τον-εναλλάκτη-θερμότητας"
 	longCyrillic = "охлаждающая-трубка-от-насоса-к-водоблоку-процессора-через-радиатор"

@@ -25,7 +25,7 @@ func FormedView(t cutlist.Tube, units route.Units, th Theme, edge bool, w, h flo
 		v.up, v.toward = v.toward, v.up.Mul(-1)
 	}
 	f := v.extent(t.Way.Formed)
-	v.scale, scale = roundScale(math.Min((w-2*formedAir)/math.Max(f.w(), 1), (h-2*formedAir)/math.Max(f.h(), 1)))
+	v.scale, scale = roundScale(formedFit(t.Way.Formed, w-2*formedAir, h-2*formedAir))
 	v.zero = draw.Point{X: w / 2, Y: h / 2}.Minus(f.middle().Times(v.scale))
 	d = draw.Drawing{W: w, H: h}
 	p := &formedPicture{d: &d, view: v, tube: t, units: units, theme: th}
@@ -34,8 +34,21 @@ func FormedView(t cutlist.Tube, units route.Units, th Theme, edge bool, w, h flo
 	return d, scale
 }
 
+// formedFit is the largest scale at which both views of a formed tube, or the
+// one of a flat tube, go into a box.
+func formedFit(f bends.Formed, w, h float64) float64 {
+	v := flattest(f)
+	box := v.extent(f)
+	if v.thickness(f) >= flatTube {
+		v.up, v.toward = v.toward, v.up.Mul(-1)
+		other := v.extent(f)
+		box = box.with(box.lo.Plus(draw.Point{X: other.w(), Y: other.h()}))
+	}
+	return math.Max(1e-4, math.Min(w/box.w(), h/box.h()))
+}
+
 // formedAir is left around a formed tube for its labels, mm on paper.
-const formedAir = 7.0
+const formedAir = 6.0
 
 // flattest is the view in which a formed tube is thinnest toward the reader, of
 // those square to one of its bends; the first of equals.
@@ -130,9 +143,9 @@ func (p *formedPicture) centreline(f bends.Formed) {
 // keepClear has the labels written beside the tube and not on it.
 func (p *formedPicture) keepClear(f bends.Formed) {
 	p.labels.strict = true
+	way := line(f.Pieces())
 	for _, s := range samples(p.tube) {
-		q, _ := f.At(s)
-		p.labels.avoid = append(p.labels.avoid, emptyFrame().with(p.view.on(q)).grown(f.Tube.OD/2*p.view.scale+0.2))
+		p.labels.avoid = append(p.labels.avoid, emptyFrame().with(p.view.on(way.at(s))).grown(f.Tube.OD/2*p.view.scale+0.2))
 	}
 }
 

@@ -79,13 +79,17 @@ func (s *scene) paint() []painted {
 			all = append(all, s.port(q))
 		}
 	}
-	for _, t := range s.list.Tubes {
+	for i, t := range s.list.Tubes {
+		first := len(all)
 		for _, laid := range []route.Laid{t.Way.Start, t.Way.End} {
 			for _, body := range laid.Bodies {
 				all = append(all, s.view.solids(body.Shapes, th.Fitting, mix(th.Fitting, th.Edge, 0.4), th.Edge)...)
 			}
 		}
 		all = append(all, s.view.tube(t.Way.Formed, coloursOf(t.Letter, th))...)
+		for k := range all[first:] {
+			all[first+k].owner = i + 1
+		}
 	}
 	return all
 }
@@ -151,12 +155,12 @@ func (s *scene) outline() draw.Item {
 // sampleStep is how far apart a tube is asked whether it is hidden, mm.
 const sampleStep = 3.0
 
-// seen reports whether nothing covers a point of a tube: nothing painted whose
-// nearest point is a tube's width nearer than it.
-func (s *scene) seen(at mgl64.Vec3, od float64) bool {
+// seen reports whether nothing covers a point of the tube with this owner's
+// number: no part and no other tube that reaches nearer than its own skin.
+func (s *scene) seen(at mgl64.Vec3, od float64, owner int) bool {
 	on, depth := s.view.on(at), s.view.depth(at)
-	for i := len(s.all) - 1; i >= 0 && s.all[i].near > depth+0.6*od; i-- {
-		if inside(s.all[i].outline, on) {
+	for i := len(s.all) - 1; i >= 0 && s.all[i].near > depth+od/2+sameDepth; i-- {
+		if s.all[i].owner != owner && inside(s.all[i].outline, on) {
 			return false
 		}
 	}
@@ -165,12 +169,12 @@ func (s *scene) seen(at mgl64.Vec3, od float64) bool {
 
 // hidden dashes the centreline of tubes where something is in front.
 func (s *scene) hidden(d *draw.Drawing) {
-	for _, t := range s.list.Tubes {
-		f := t.Way.Formed
+	for i, t := range s.list.Tubes {
+		way := line(t.Way.Formed.Pieces())
 		var part []draw.Point
 		for _, at := range samples(t) {
-			p, _ := f.At(at)
-			if !s.seen(p, f.Tube.OD) {
+			p := way.at(at)
+			if !s.seen(p, t.Way.Formed.Tube.OD, i+1) {
 				part = append(part, s.view.on(p))
 				continue
 			}
@@ -198,31 +202,41 @@ func samples(t cutlist.Tube) []float64 {
 	return out
 }
 
-// letterSize is the size of a tube's letter on a look.
-const letterSize = 2.5
+// letterSize is the size of a tube's letter on a look, smaller where many crowd.
+func (s *scene) letterSize() float64 {
+	if len(s.list.Tubes) > 15 {
+		return 1.9
+	}
+	return 2.5
+}
 
 // letters marks each tube, near its middle where it is seen.
 func (s *scene) letters(d *draw.Drawing, l *labels) {
 	var marks []draw.Item
-	for _, t := range s.list.Tubes {
-		marks = append(marks, l.badge(t.Letter, letterSize, ColourOf(t.Letter), s.spots(t))...)
+	for i, t := range s.list.Tubes {
+		marks = append(marks, l.badge(t.Letter, s.letterSize(), ColourOf(t.Letter), s.spots(t, i+1))...)
 		l.avoid = append(l.avoid, s.room(t)...)
+	}
+	for _, p := range s.parts {
+		for _, q := range p.Ports {
+			l.avoid = append(l.avoid, emptyFrame().with(s.view.on(q.Frame.At)).grown(portRadius*s.view.scale*0.6))
+		}
 	}
 	d.Add(marks...)
 }
 
 // spots is where a tube's letter may stand: places that are seen from the
 // middle outward, then hidden ones.
-func (s *scene) spots(t cutlist.Tube) (spots []draw.Point) {
+func (s *scene) spots(t cutlist.Tube, owner int) (spots []draw.Point) {
 	var covered []draw.Point
-	at := samples(t)
+	at, way := samples(t), line(t.Way.Formed.Pieces())
 	for i := range at {
 		k := len(at)/2 + (i+1)/2*(1-2*(i%2))
 		if k >= len(at) || k < 0 {
 			continue
 		}
-		p, _ := t.Way.Formed.At(at[k])
-		if s.seen(p, t.Way.Formed.Tube.OD) {
+		p := way.at(at[k])
+		if s.seen(p, t.Way.Formed.Tube.OD, owner) {
 			spots = append(spots, s.view.on(p))
 		} else {
 			covered = append(covered, s.view.on(p))
@@ -255,7 +269,7 @@ func (s *scene) marks(d *draw.Drawing, l *labels) {
 		dot := draw.Disc(at, 0.7, s.theme.Alarm, pen(0.2, s.theme.Paper))
 		spots := nearby(at, 3)
 		d.Add(dot)
-		d.Add(l.badge("!"+strconv.Itoa(i+1), 2.2, s.theme.Alarm, spots[:min(len(spots), 24)])...)
+		d.Add(l.badge("!"+strconv.Itoa(i+1), 0.9*s.letterSize(), s.theme.Alarm, spots[:min(len(spots), 24)])...)
 	}
 }
 

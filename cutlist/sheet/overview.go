@@ -21,7 +21,6 @@ func (b *book) overview() {
 	b.para(b.standing())
 	b.y += 1
 	b.looks()
-	b.key()
 }
 
 // summary counts what there is to do.
@@ -33,7 +32,7 @@ func (b *book) summary() string {
 			bent++
 		}
 	}
-	said := fmt.Sprintf("%s, %s bent; %s; %s to buy for.", count(len(l.Tubes), "tube"), counted(bent, "none"),
+	said := fmt.Sprintf("%s, %s bent; %s; %s to buy.", count(len(l.Tubes), "tube"), counted(bent, "none"),
 		count(len(l.Bars), "bar"), count(b.toBuy(), "line"))
 	if l.Plan.Build > 1 {
 		said += fmt.Sprintf(" For %d machines alike.", l.Plan.Build)
@@ -109,6 +108,7 @@ func (b *book) looks() {
 	y += math.Max(h, hFront) + title + 1
 	b.look(Above, above, scale, margin, y)
 	b.y = y + hAbove + 2
+	b.key(frame{draw.Point{X: margin + wAbove + looksGap, Y: y - title}, draw.Point{X: b.w - margin, Y: b.y}})
 }
 
 func (b *book) look(k Look, s *scene, scale, x, y float64) {
@@ -119,14 +119,36 @@ func (b *book) look(k Look, s *scene, scale, x, y float64) {
 	b.pages[len(b.pages)-1].Place(s.draw(scale), draw.Point{X: x, Y: y})
 }
 
-// key lists letters with their runs and numbers with their parts.
-func (b *book) key() {
-	b.heading("Key", bodySize+0.4, 12)
-	b.columns(b.tubeKeys())
-	b.columns(b.partKeys())
+// key lists letters with their runs and numbers with their parts: in the room
+// beside the lowest look when it fits, else below.
+func (b *book) key(beside frame) {
+	keys := append(b.tubeKeys(), b.partKeys()...)
 	if len(b.list.Tubes) == 0 {
 		b.para("There is no tube to cut: no run of the plan has a way yet.")
 	}
+	if h := b.keyHeight(keys, beside.w()); beside.w() >= 45 && h < beside.h() {
+		below := b.y
+		b.y = beside.lo.Y
+		for _, k := range keys {
+			b.keyRow([]keyed{k}, beside.lo.X, beside.w(), keySize)
+		}
+		b.y = below
+		return
+	}
+	b.heading("Key", bodySize+0.4, 12)
+	b.columns(b.tubeKeys())
+	b.columns(b.partKeys())
+}
+
+// keySize is the size of the key's type, mm.
+const keySize = fineSize + 0.1
+
+// keyHeight is how high the key is in one column.
+func (b *book) keyHeight(keys []keyed, w float64) (h float64) {
+	for _, k := range keys {
+		h += float64(len(wrapped(k.text, keySize, false, w-8, 4)))*keySize*leading + 0.7
+	}
+	return h
 }
 
 // keyed is one entry of the key.
@@ -155,20 +177,19 @@ func (b *book) columns(keys []keyed) {
 	if len(keys) == 0 {
 		return
 	}
-	const size = fineSize + 0.1
 	widest := 0.0
 	for _, k := range keys {
-		widest = math.Max(widest, draw.TextWidth(k.text, size, false)+8)
+		widest = math.Max(widest, draw.TextWidth(k.text, keySize, false)+8)
 	}
 	n := max(1, min(int(b.width()/math.Max(widest, 1)), 4, len(keys)))
 	w := b.width() / float64(n)
 	for i := 0; i < len(keys); i += n {
-		b.keyRow(keys[i:min(i+n, len(keys))], w, size)
+		b.keyRow(keys[i:min(i+n, len(keys))], margin, w, keySize)
 	}
 	b.y += 1.5
 }
 
-func (b *book) keyRow(row []keyed, w, size float64) {
+func (b *book) keyRow(row []keyed, left, w, size float64) {
 	most := 1
 	lines := make([][]string, len(row))
 	for i, k := range row {
@@ -178,7 +199,7 @@ func (b *book) keyRow(row []keyed, w, size float64) {
 	h := float64(most)*size*leading + 0.7
 	b.need(h)
 	for i, k := range row {
-		x := margin + float64(i)*w
+		x := left + float64(i)*w
 		if k.letter != "" {
 			b.add(disc(k.letter, draw.Point{X: x + 2.6, Y: b.y + 0.65*size*leading}, size*0.9, b.theme)...)
 		}

@@ -150,8 +150,12 @@ func (s *strip) ends() {
 // roomy draws the strip of a tube's page: numbers of bends above, marks from
 // end A below, the lengths under them.
 func (s *strip) roomy() {
-	thick := s.thick(3, s.d.H*0.2)
-	s.place(3.3*s.size*leading, thick)
+	thick := s.thick(3, 6.5)
+	above := 1.0
+	if len(s.tube.Bench.Bends) > 0 {
+		above = 3.1*s.size*leading + 2
+	}
+	s.place(above, thick)
 	s.body()
 	s.turns()
 	y := s.marks(s.bar.hi.Y)
@@ -184,7 +188,7 @@ func (s *strip) turns() {
 			y := (float64(n) + 0.85) * s.size * leading
 			s.d.Add(draw.Text{At: draw.Point{X: x[i], Y: y}, Text: line, Size: size, Bold: n == 0, Align: draw.Centre, Colour: s.theme.Ink})
 		}
-		s.d.Add(draw.Segment(x[i], s.bar.lo.Y-0.75*s.size, at[i], s.bar.lo.Y, pen(0.15, s.theme.Faint)))
+		s.d.Add(draw.Segment(x[i], s.bar.lo.Y-1.6, at[i], s.bar.lo.Y, pen(0.15, s.theme.Faint)))
 	}
 }
 

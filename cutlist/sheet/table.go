@@ -8,7 +8,8 @@ import (
 
 // column is one column of a table.
 type column struct {
-	head  string // \n is not needed: heads wrap
+	head  string // wraps when it must
+	group string // written once over columns that share it
 	align draw.Align
 	wraps bool // its cells are words and may take several lines
 	bold  bool
@@ -42,6 +43,9 @@ type table struct {
 
 // padding is the white on each side of a cell's text, mm.
 const padding = 1.1
+
+// widestHead is how wide a head may ask a column to be rather than wrap, mm.
+const widestHead = 15.0
 
 // mostLines is how many lines one cell may take before it is shortened.
 const mostLines = 12
@@ -107,7 +111,7 @@ func (t *table) wish(c int) (wish, least float64) {
 	for _, word := range words(col.head) {
 		least = math.Max(least, draw.TextWidth(word, t.headSize(), true))
 	}
-	wish = least
+	wish = math.Max(least, math.Min(draw.TextWidth(col.head, t.headSize(), true), widestHead))
 	for _, row := range t.rows {
 		w := t.cellWidth(row[c], col)
 		wish = math.Max(wish, w)
@@ -157,10 +161,12 @@ func (t *table) heads(keep float64) {
 		heads[c] = wrapped(col.head, size, true, t.widths[c]-2*padding+0.01, 4)
 		most = max(most, len(heads[c]))
 	}
-	h := float64(most)*size*leading + 1.4
+	over := t.groupHeight()
+	h := over + float64(most)*size*leading + 1.4
 	t.b.need(h + keep)
 	th := t.b.theme
 	t.b.add(draw.Box(margin, t.b.y, t.total(), h, th.Band, draw.Stroke{}))
+	t.groups()
 	x := margin
 	for c, col := range t.cols {
 		for n, line := range heads[c] {
@@ -171,6 +177,32 @@ func (t *table) heads(keep float64) {
 	}
 	t.b.y += h
 	t.b.add(draw.Segment(margin, t.b.y, margin+t.total(), t.b.y, pen(0.25, th.Ink)))
+}
+
+// groupHeight is the room of the line over the heads, none without groups.
+func (t *table) groupHeight() float64 {
+	for _, c := range t.cols {
+		if c.group != "" {
+			return t.headSize()*leading + 0.8
+		}
+	}
+	return 0
+}
+
+// groups writes each group's name over its columns, with a rule under it.
+func (t *table) groups() {
+	x, y := margin, t.b.y+t.headSize()*leading
+	for c := 0; c < len(t.cols); {
+		w, n := 0.0, c
+		for ; n < len(t.cols) && t.cols[n].group == t.cols[c].group; n++ {
+			w += t.widths[n]
+		}
+		if name := t.cols[c].group; name != "" {
+			t.b.write(x+w/2, y-0.2*t.headSize(), name, t.headSize(), true, draw.Centre, t.b.theme.Ink)
+			t.b.add(draw.Segment(x+2*padding, y+0.6, x+w-padding, y+0.6, pen(0.15, t.b.theme.Ink)))
+		}
+		x, c = x+w, n
+	}
 }
 
 func (t *table) total() float64 {

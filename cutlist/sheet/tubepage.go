@@ -14,13 +14,36 @@ import (
 
 // tube is the page of one tube for the bench.
 func (b *book) tube(t cutlist.Tube) {
+	h := formedHeights[0]
+	if b.fits(t, formedHeights[len(formedHeights)-1]) {
+		for _, h = range formedHeights {
+			if b.fits(t, h) {
+				break
+			}
+		}
+	}
+	b.tubePage(t, h)
+}
+
+// fits reports whether a tube's page holds all with a drawing of this height.
+func (b *book) fits(t cutlist.Tube, formedHeight float64) bool {
+	try := newBook(b.list, b.opt)
+	try.tubePage(t, formedHeight)
+	return len(try.pages) == 1
+}
+
+// formedHeights is how high the drawing of the formed tube may be, mm: the
+// first with which all goes on one page; the first of all when none does.
+var formedHeights = [...]float64{70, 60, 50, 42, 36}
+
+func (b *book) tubePage(t cutlist.Tube, formedHeight float64) {
 	b.page("Tube "+t.Letter+": "+t.Run, "Tube "+t.Letter+": "+t.Run)
 	b.tubeTitle(t)
 	b.facts(t)
 	b.joins(t)
 	b.straight(t)
 	if len(t.Bench.Bends) > 0 {
-		b.formed(t)
+		b.formed(t, formedHeight)
 		b.bendTable(t)
 		b.markTable(t)
 	}
@@ -56,20 +79,36 @@ func (b *book) lengthText(mm float64) string {
 func (b *book) facts(t cutlist.Tube) {
 	spec := t.Way.Tube
 	made := fmt.Sprintf("%s: %s, %s outside, %s inside", spec.Name, spec.Material, b.units.Text(spec.OD), b.units.TextUnit(spec.ID))
-	rows := [][2]string{
-		{"tube", made},
-		{"way", t.Way.Name + b.because(t.Way.Reason)},
-		{"window of lengths", "shortest " + b.lengthText(t.Cut.Shortest) + ", longest " + b.lengthText(t.Cut.Longest)},
+	left := [][2]string{
+		{"shortest", b.lengthText(t.Cut.Shortest)}, {"longest", b.lengthText(t.Cut.Longest)},
 		{"blank to saw", b.lengthText(t.Cut.Blank) + b.blankSum(t)},
 	}
+	right := [][2]string{{"tube", made}, {"way", t.Way.Name + b.because(t.Way.Reason)}}
 	if len(t.Bench.Bends) > 0 {
-		rows = append(rows, [2]string{"former", fmt.Sprintf("centreline radius %s; springback %s + %s %% of the turn",
+		right = append(right, [2]string{"former", fmt.Sprintf("centreline radius %s; springback %s + %s %%",
 			b.units.TextUnit(spec.Radius), route.Degrees(spec.Springback.Degrees), trimmed(spec.Springback.Percent))})
 	}
+	half := b.width()/2 - 2
+	most := math.Max(b.factsHeight(left, half, 21), b.factsHeight(right, half, 14))
+	b.need(most)
+	y := b.y
+	b.factColumn(left, margin, half, 21)
+	b.y = y
+	b.factColumn(right, margin+half+4, half, 14)
+	b.y = y + most + 1
+}
+
+func (b *book) factsHeight(rows [][2]string, w, indent float64) (h float64) {
 	for _, r := range rows {
-		b.fact(r[0], r[1])
+		h += float64(len(wrapped(r[1], rowSize, false, w-indent, 8)))*rowSize*leading + 0.6
 	}
-	b.y += 1
+	return h
+}
+
+func (b *book) factColumn(rows [][2]string, x, w, indent float64) {
+	for _, r := range rows {
+		b.fact(r[0], r[1], x, w, indent)
+	}
 }
 
 func (b *book) because(reason string) string {
@@ -79,27 +118,23 @@ func (b *book) because(reason string) string {
 	return ": " + reason
 }
 
-// blankSum says what a blank is made of.
+// blankSum says what a blank is made of: the aim, two trims, what squares the ends.
 func (b *book) blankSum(t cutlist.Tube) string {
 	square := b.units.Text(b.list.Plan.Saw.Square)
 	if len(t.Bench.Bends) == 0 {
-		return fmt.Sprintf(" = %s + %s to square the ends", b.units.Text(t.Cut.Aim), square)
+		return fmt.Sprintf(" = %s + %s", b.units.Text(t.Cut.Aim), square)
 	}
-	return fmt.Sprintf(" = %s + 2 × %s trim + %s to square the ends", b.units.Text(t.Cut.Aim), b.units.Text(t.Way.Formed.Tube.Trim), square)
+	return fmt.Sprintf(" = %s + 2 × %s + %s", b.units.Text(t.Cut.Aim), b.units.Text(t.Way.Formed.Tube.Trim), square)
 }
 
-// factIndent is where the facts start, right of their names.
-const factIndent = 32.0
-
-func (b *book) fact(name, text string) {
-	lines := wrapped(text, rowSize, false, b.width()-factIndent, 8)
-	b.need(float64(len(lines)) * rowSize * leading)
-	for i, line := range lines {
+// fact sets a name and, moved in, what it is; w is the width of both.
+func (b *book) fact(name, text string, x, w, indent float64) {
+	for i, line := range wrapped(text, rowSize, false, w-indent, 8) {
 		b.y += rowSize * leading
 		if i == 0 {
-			b.write(margin, b.y-0.3*rowSize, name, rowSize, false, draw.Left, b.theme.Faint)
+			b.write(x, b.y-0.3*rowSize, name, rowSize, false, draw.Left, b.theme.Faint)
 		}
-		b.write(margin+factIndent, b.y-0.3*rowSize, line, rowSize, false, draw.Left, b.theme.Ink)
+		b.write(x+indent, b.y-0.3*rowSize, line, rowSize, false, draw.Left, b.theme.Ink)
 	}
 	b.y += 0.6
 }
@@ -133,7 +168,7 @@ func chainText(l route.Laid) string {
 
 // straight draws the tube before bending.
 func (b *book) straight(t cutlist.Tube) {
-	h := math.Max(roomyFor(t, b.units, b.width()), roomyHeight)
+	h := roomyFor(t, b.units, b.width())
 	b.need(h + 6)
 	b.y += bodySize * leading
 	said := "Before bending: marks from end A of the finished tube"
@@ -141,13 +176,15 @@ func (b *book) straight(t cutlist.Tube) {
 		said = "The tube"
 	}
 	b.write(margin, b.y-0.8, said, bodySize, true, draw.Left, b.theme.Ink)
-	b.pages[len(b.pages)-1].Place(Straightened(t, b.units, b.theme, b.width(), h), draw.Point{X: margin, Y: b.y})
+	s := newStrip(t, b.units, b.theme, b.width(), roomyHeight)
+	s.roomy()
+	b.pages[len(b.pages)-1].Place(s.d, draw.Point{X: margin, Y: b.y})
 	b.y += h + 1
 }
 
 // formed draws the tube after bending, in two views when one is not enough.
-func (b *book) formed(t cutlist.Tube) {
-	w, h := b.width(), 62.0
+func (b *book) formed(t cutlist.Tube, h float64) {
+	w := b.width()
 	views := []bool{false}
 	if !flat(t.Way.Formed) {
 		views, w = []bool{false, true}, (b.width()-4)/2
@@ -182,9 +219,7 @@ func (b *book) bendTable(t cutlist.Tube) {
 	}
 	b.table(cols, rows)
 	b.y -= 1
-	b.faint("Roll: turn the tube about itself by this much before the bend, clockwise (+) as seen looking from A toward B; wrap arc: the same measured round the outside. " +
-		"Form to: the turn on the former, springback added. Back: from the end or the back of the bend before to the back of this bend, on the outside of the tube. " +
-		"Straights of the finished tube from A to B: " + b.straights(t) + ".")
+	b.faint("Straights of the finished tube from A to B: " + b.straights(t) + ".")
 }
 
 func (b *book) roll(i int, roll float64) string {
@@ -210,14 +245,17 @@ func (b *book) straights(t cutlist.Tube) string {
 	return strings.Join(texts, " · ")
 }
 
+// markedOn is the marks one makes before bending.
+const markedOn = "blank, from A"
+
 // markTable is where each bend starts, has its middle and ends, from both ends
 // of the finished tube and of the squared blank.
 func (b *book) markTable(t cutlist.Tube) {
 	b.heading("Marks: start, middle and end of each bend", bodySize+0.2, 14)
 	cols := []column{{head: "bend", bold: true, align: draw.Right}}
-	for _, from := range []string{"finished, from A", "finished, from B", "blank, from A", "blank, from B"} {
+	for _, from := range []string{"finished, from A", "finished, from B", markedOn, "blank, from B"} {
 		for _, what := range []string{"start", "middle", "end"} {
-			cols = append(cols, column{head: what + " (" + from + ")", align: draw.Right, bold: from == "blank, from A"})
+			cols = append(cols, column{head: what, group: from, align: draw.Right, bold: from == markedOn})
 		}
 	}
 	var rows [][]cell
@@ -229,8 +267,6 @@ func (b *book) markTable(t cutlist.Tube) {
 		rows = append(rows, say(row...))
 	}
 	b.table(cols, rows)
-	b.y -= 1
-	b.faint("The start is the one met first from A, also where it is measured from B. Marks on the blank count from its ends after squaring; bold is what you mark before bending.")
 }
 
 // trimmed writes a number with no more digits than it needs, to two decimals.

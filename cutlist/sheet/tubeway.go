@@ -133,3 +133,17 @@ func bandCorners(points []draw.Point, half float64) []draw.Point {
 	}
 	return out
 }
+
+// line is a tube's centreline, laid out once to be walked along often.
+type line []bends.Piece
+
+// at is the point at s mm from the first stop.
+func (l line) at(s float64) mgl64.Vec3 {
+	for _, p := range l {
+		if s <= p.End {
+			q, _ := p.At(s)
+			return q
+		}
+	}
+	return l[len(l)-1].To
+}

@@ -12,7 +12,7 @@ import (
 func (b *book) work(t cutlist.Tube) {
 	b.heading("Order of work", bodySize+0.4, 24)
 	for _, step := range steps(t, b.units) {
-		b.item(step)
+		b.item(step, rowSize)
 	}
 }
 

@@ -1,0 +1,26 @@
+package sheet_test
+
+import (
+	"io"
+	"testing"
+
+	"tubewright/cutlist/sheet"
+)
+
+func BenchmarkPDFSmall(b *testing.B) {
+	l := list(b, smallPlan())
+	for b.Loop() {
+		if err := sheet.PDF(io.Discard, l, sheet.Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkPDFStress(b *testing.B) {
+	l := stressList(b)
+	for b.Loop() {
+		if err := sheet.PDF(io.Discard, l, sheet.Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
