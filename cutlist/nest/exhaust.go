@@ -11,9 +11,9 @@ import (
 // full ones only: a piece moved onto a bar from a later one costs nothing
 // (branching on bin completions: Martello & Toth 1990, 8.5; Fukunaga & Korf
 // 2007). When the search comes to its end the best plan is proven.
-func (s *search) exhaust() {
+func (s *search) exhaust(st state) {
 	e := exhaustion{search: s, seen: map[string]int{}}
-	if e.from(s.start()) && !s.meter.over {
+	if e.from(st) && !s.meter.over {
 		s.raise(s.limit)
 	}
 }
@@ -53,6 +53,7 @@ func (e *exhaustion) from(st state) bool {
 	if len(st.picks) == 0 {
 		e.raise(x.bound)
 	}
+	st.near = x.near
 	whole, _ := e.fixWhole(st, x)
 	e.finish(whole)
 	all := e.branch(st, x)
@@ -68,7 +69,7 @@ func (e *exhaustion) branch(st state, x relaxed) bool {
 		if e.closed() {
 			return true
 		}
-		next := e.with(st, e.pool.add(l.pattern), 1)
+		next := e.with(st, l.pattern, 1)
 		if next.spent+x.duals.bound(next.rest) > e.cutoff {
 			continue
 		}
@@ -166,12 +167,7 @@ func (f *filler) fill(i, room, worth int) {
 }
 
 func (f *filler) take(room, worth int) {
-	for i, n := range f.counts {
-		if n < f.st.want[i] && f.sizes[i] <= room {
-			return // not full
-		}
-	}
-	if worth < f.least {
+	if worth < f.least || f.dominated(room) {
 		return
 	}
 	p := pattern{bar: f.bar}
@@ -181,4 +177,48 @@ func (f *filler) take(room, worth int) {
 		}
 	}
 	f.list = append(f.list, fullLoad{p, f.cost - worth})
+}
+
+// dominated reports that another load is no worse: a piece can be added, or a
+// longer one taken in place of one or two of the load's, which then go where
+// the longer one was; or the whole fits a cheaper bar that is never short.
+// The longest piece stays. (Martello & Toth 1990, 8.4, with sets of up to two.)
+func (f *filler) dominated(room int) bool {
+	for _, kind := range f.bars {
+		if !kind.limited && kind.cost < f.bars[f.bar].cost && kind.size >= f.bars[f.bar].size-room {
+			return true
+		}
+	}
+	if f.longer(0, room) {
+		return true
+	}
+	for i, n := range f.counts {
+		if i == f.first {
+			n--
+		}
+		if n > 0 && (f.longer(f.sizes[i], room) || f.pairLonger(i, n, room)) {
+			return true
+		}
+	}
+	return false
+}
+
+func (f *filler) pairLonger(i, n, room int) bool {
+	for k := i; k < len(f.counts); k++ {
+		if m := f.counts[k]; (k > i && m > 0 || k == i && n > 1) && f.longer(f.sizes[i]+f.sizes[k], room) {
+			return true
+		}
+	}
+	return false
+}
+
+// longer reports whether a piece not in the load is longer than so much, by no
+// more than the room.
+func (f *filler) longer(than, room int) bool {
+	for i := len(f.sizes) - 1; i >= f.first && f.sizes[i] <= than+room; i-- {
+		if f.sizes[i] > than && f.counts[i] < f.st.want[i] {
+			return true
+		}
+	}
+	return false
 }

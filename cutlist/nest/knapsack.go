@@ -11,7 +11,7 @@ import (
 type knapsack struct {
 	items []good // best value for its size first
 	meter *meter
-	table table
+	table *table
 }
 
 // good is one size of piece with its value.
@@ -21,8 +21,8 @@ type good struct {
 }
 
 // newKnapsack takes the pieces that are wanted and worth something.
-func newKnapsack(t task, want, values []int, m *meter) *knapsack {
-	k := &knapsack{meter: m}
+func newKnapsack(t task, want, values []int, m *meter, scratch *table) *knapsack {
+	k := &knapsack{meter: m, table: scratch}
 	for i, n := range want {
 		if n > 0 && values[i] > 0 {
 			k.items = append(k.items, good{i, t.sizes[i], values[i], n, float64(values[i]) / float64(t.sizes[i])})
@@ -43,11 +43,14 @@ type filling struct {
 }
 
 const (
-	// Cells of the table by length: a small table is quickest; a large one is
-	// never made; between the two the depth-first search goes first and may take
-	// as many steps as the table has cells.
-	smallTable = 200_000
+	// largeTable is how many cells a table by length may have. The depth-first
+	// search always goes first: it is quick where few pieces fit a bar.
 	largeTable = 60_000_000
+	// depthShare of the table's cells is how many steps the depth-first search
+	// may take before the table is made; once it has found a load it stops after
+	// eagerSteps.
+	depthShare = 4
+	eagerSteps = 20_000
 	// mostFinds is how many loads one search hands over.
 	mostFinds = 8
 )
@@ -55,10 +58,11 @@ const (
 // fill looks for the most valuable load of a bar that is worth more than over.
 func (k *knapsack) fill(size, over int) filling {
 	cells := k.cells(size)
-	if cells <= smallTable {
-		return k.byTable(size, over)
+	steps := cells / depthShare
+	if cells > largeTable {
+		steps = largeTable
 	}
-	f := k.byDepth(size, over, min(cells, largeTable))
+	f := k.byDepth(size, over, steps+eagerSteps)
 	if f.exact || len(f.finds) > 0 || cells > largeTable {
 		return f
 	}
@@ -81,13 +85,15 @@ type depth struct {
 	counts   []int
 	best     int // value of the best load so far
 	finds    [][]int
-	steps    int
+	steps    int // left
+	all      int // at first
+	enough   int // where to stop
 	smallest []int // of the sizes from an item on
 }
 
 // byDepth is exact unless it runs out of steps.
 func (k *knapsack) byDepth(size, over, steps int) filling {
-	d := &depth{k: k, counts: make([]int, len(k.items)), steps: steps, best: over}
+	d := &depth{k: k, counts: make([]int, len(k.items)), steps: steps, all: steps, best: over}
 	d.smallest = make([]int, len(k.items)+1)
 	d.smallest[len(k.items)] = size + 1
 	for i := len(k.items) - 1; i >= 0; i-- {
@@ -105,12 +111,14 @@ func (d *depth) search(i, room, value int) {
 	for ; i < len(d.k.items) && d.k.items[i].size > room; i++ {
 		d.steps--
 	}
-	if d.steps -= 8; d.steps <= 0 {
+	if d.steps -= 8; d.steps <= d.enough {
+		d.steps = 0
 		return
 	}
 	if value > d.best {
 		d.best, d.finds = value, append(d.finds, slices.Clone(d.counts))
 		d.finds = d.finds[max(0, len(d.finds)-mostFinds):]
+		d.enough = d.all - eagerSteps
 	}
 	if room < d.smallest[i] {
 		return

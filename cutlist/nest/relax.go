@@ -1,7 +1,6 @@
 package nest
 
 import (
-	"math"
 	"math/bits"
 	"slices"
 )
@@ -15,8 +14,9 @@ type pattern struct {
 
 // pool keeps the patterns seen so far.
 type pool struct {
-	list []pattern
-	seen map[string]int
+	list  []pattern
+	seen  map[string]int
+	table table // scratch of the knapsacks
 }
 
 func (p *pool) add(q pattern) int {
@@ -41,13 +41,13 @@ type rest struct{ want, left []int }
 
 func (r rest) clone() rest { return rest{slices.Clone(r.want), slices.Clone(r.left)} }
 
-// takes reports whether a pattern can be cut once more.
-func (r rest) takes(p pattern) bool {
-	if r.left[p.bar] < 1 {
+// takes reports whether a pattern can be cut n times.
+func (r rest) takes(p pattern, n int) bool {
+	if r.left[p.bar] < n {
 		return false
 	}
 	for i, piece := range p.pieces {
-		if int(p.counts[i]) > r.want[piece] {
+		if n*int(p.counts[i]) > r.want[piece] {
 			return false
 		}
 	}
@@ -72,6 +72,7 @@ type relaxed struct {
 	bound    int       // proven: no plan for the rest costs less
 	patterns []int     // of the pool, in use
 	times    []float64 // along patterns
+	near     []int     // of the pool, in use or nearly worth it: where a smaller rest starts from
 	duals    duals     // that prove it
 	whole    bool      // the relaxation was solved to the end
 	short    bool      // pieces stay uncut: the bars do not suffice even so
@@ -105,6 +106,10 @@ const (
 	// coarse is how much more than its bar a load must be worth to be taken in,
 	// as a share of the dearest bar (a power of two): finer gains move no bound.
 	coarse = 20
+	// nearlyWorth is the most a pattern may fall short, in dearest bars, to be
+	// handed on to smaller rests, and nearRows how many for each row are.
+	nearlyWorth = 0.1
+	nearRows    = 4
 	// nudge moves right sides apart so that pivots make progress (Charnes 1952,
 	// perturbation); values it disturbs are only guides, bounds use true demands.
 	nudge = 1e-6
@@ -112,13 +117,14 @@ const (
 
 // relax solves the relaxation. enough stops it early once the bound so far, or
 // the bound and the relaxation's present cost, leave the caller no use for more.
-func relax(t task, r rest, p *pool, m *meter, enough func(bound int, cost float64) bool) relaxed {
+// It starts from the patterns given.
+func relax(t task, r rest, p *pool, from []int, m *meter, enough func(bound int, cost float64) bool) relaxed {
 	g := master{task: t, r: r, pool: p, meter: m}
+	g.setUp(from)
 	return g.run(enough)
 }
 
 func (g *master) run(enough func(bound int, cost float64) bool) relaxed {
-	g.setUp()
 	for g.pricePool() {
 		better, ok := g.priceNew()
 		if !ok || !better {
@@ -133,7 +139,7 @@ func (g *master) run(enough func(bound int, cost float64) bool) relaxed {
 	return g.result
 }
 
-func (g *master) setUp() {
+func (g *master) setUp(from []int) {
 	for _, b := range g.bars {
 		g.dear = max(g.dear, b.cost)
 	}
@@ -155,10 +161,10 @@ func (g *master) setUp() {
 		}
 	}
 	g.lp = newSimplex(right, g.startBasis())
-	g.setKnown()
+	g.setKnown(from)
 }
 
-func (g *master) setKnown() {
+func (g *master) setKnown(from []int) {
 	for row := range g.lp.rows {
 		val := -1.0 // more of a size than wanted
 		if row >= len(g.items) {
@@ -166,8 +172,8 @@ func (g *master) setKnown() {
 		}
 		g.known = append(g.known, column{row: []int32{int32(row)}, val: []float64{val}, pattern: -1})
 	}
-	for i, p := range g.pool.list {
-		if g.usable(p) {
+	for _, i := range from {
+		if g.usable(g.pool.list[i]) {
 			g.known = append(g.known, g.column(i))
 		}
 	}
@@ -257,7 +263,7 @@ func (g *master) pricePool() bool {
 func (g *master) priceNew() (better, whole bool) {
 	values := g.fixedValues()
 	worth := make([]int, len(g.bars)) // no load is worth more
-	sack := newKnapsack(g.task, g.mostOf(), values, g.meter)
+	sack := newKnapsack(g.task, g.mostOf(), values, g.meter, &g.pool.table)
 	whole = true
 	for b := range g.bars {
 		if g.r.left[b] < 1 {
@@ -417,7 +423,9 @@ func (g *master) read() {
 			}
 		}
 	}
-	if math.IsNaN(g.lp.total()) {
-		g.result.patterns, g.result.times = nil, nil
+	for _, c := range g.known {
+		if c.pattern >= 0 && len(g.result.near) < nearRows*g.lp.rows && g.lp.reduced(c) < nearlyWorth {
+			g.result.near = append(g.result.near, c.pattern)
+		}
 	}
 }

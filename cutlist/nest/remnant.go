@@ -4,7 +4,7 @@ import "slices"
 
 // remnantShare is the part of the default budget spent on the remnant: it
 // saves no money, so it must not cost much time.
-const remnantShare = 8
+const remnantShare = 25
 
 // lengthenRemnant looks among the plans of the best one's cost for the one with
 // the longest remnant that is worth keeping.

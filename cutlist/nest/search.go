@@ -22,14 +22,18 @@ type search struct {
 // noPlan is a limit above every cost.
 const noPlan = math.MaxInt / 4
 
-// pick is a pattern of the pool cut some times.
-type pick struct{ pattern, times int }
+// pick is a pattern cut some times.
+type pick struct {
+	pattern
+	times int
+}
 
 // state is a plan in the making.
 type state struct {
 	rest
 	picks []pick
 	spent int
+	near  []int // patterns of the pool to start the relaxation from
 }
 
 func newSearch(t task, m *meter) *search {
@@ -47,11 +51,12 @@ func (s *search) start() state {
 	return state{rest: rest{slices.Clone(s.want), s.left(nil)}}
 }
 
-func (s *search) with(st state, p, n int) state {
-	q := s.pool.list[p]
-	next := state{st.rest.clone(), append(slices.Clip(st.picks), pick{p, n}), st.spent + n*s.bars[q.bar].cost}
-	next.cut(q, n)
-	return next
+func (s *search) with(st state, p pattern, n int) state {
+	st.rest = st.clone()
+	st.picks = append(slices.Clip(st.picks), pick{p, n})
+	st.spent += n * s.bars[p.bar].cost
+	st.cut(p, n)
+	return st
 }
 
 // setLimit says that only plans cheaper than this are wanted.
@@ -88,10 +93,9 @@ func (s *search) offer(plan []load) {
 func (s *search) loads(picks []pick) []load {
 	var plan []load
 	for _, k := range picks {
-		p := s.pool.list[k.pattern]
-		l := load{bar: p.bar}
-		for i, piece := range p.pieces {
-			l.pieces = append(l.pieces, slices.Repeat([]int{int(piece)}, int(p.counts[i]))...)
+		l := load{bar: k.bar}
+		for i, piece := range k.pieces {
+			l.pieces = append(l.pieces, slices.Repeat([]int{int(piece)}, int(k.counts[i]))...)
 		}
 		plan = append(plan, slices.Repeat([]load{l}, k.times)...)
 	}
@@ -126,7 +130,7 @@ func (s *search) finish(st state) {
 const nearly = 1 - 1e-9
 
 func (s *search) relax(st state) relaxed {
-	return relax(s.task, st.rest, &s.pool, s.meter, func(bound int, cost float64) bool {
+	return relax(s.task, st.rest, &s.pool, st.near, s.meter, func(bound int, cost float64) bool {
 		return st.spent+bound > s.cutoff || s.ladder.up(st.spent+bound) >= s.ladder.up(st.spent+int(cost*nearly))
 	})
 }
@@ -140,23 +144,29 @@ func (s *search) run() {
 	if s.closed() {
 		return
 	}
-	root := s.relax(s.start())
+	st := s.start()
+	root := s.relax(st)
 	s.raise(root.bound)
-	for tries := 0; tries <= 4 && !s.closed() && !s.meter.over; tries++ {
-		s.dive(s.start(), tries, tries)
+	st.near = root.near
+	for other := 0; other <= mostOther && !s.closed() && !s.meter.over; other++ {
+		s.dive(st, other)
 	}
 	if !s.closed() && !s.meter.over {
-		s.exhaust()
+		s.exhaust(st)
 	}
 }
+
+// mostOther is how many other choices dives try before all are tried in turn.
+const mostOther = 4
 
 // dive follows the relaxation down: patterns it cuts a whole number of times
 // stay, then the one nearest to being cut once more is (a diving heuristic with
 // limited discrepancy: Harvey & Ginsberg 1995; Sadykov et al. 2019). Other
 // choices than the nearest are tried other times in all, near the top first.
-func (s *search) dive(st state, other, skip int) {
+func (s *search) dive(st state, other int) {
 	for !st.done() {
 		x := s.relax(st)
+		st.near = x.near
 		if st.spent+x.bound > s.cutoff || len(x.patterns) == 0 || s.meter.over {
 			return
 		}
@@ -171,12 +181,12 @@ func (s *search) dive(st state, other, skip int) {
 		}
 		order := nearest(x, s.pool)
 		for k := 1; k <= other && k < len(order) && k <= 2; k++ {
-			s.dive(s.with(st, order[k], 1), other-k, 0)
+			s.dive(s.with(st, s.pool.list[order[k]], 1), other-k)
 			if s.closed() || s.meter.over {
 				return
 			}
 		}
-		st, other = s.with(st, order[0], 1), max(0, other-1)
+		st, other = s.with(st, s.pool.list[order[0]], 1), max(0, other-1)
 	}
 	s.finish(st)
 }
@@ -186,11 +196,11 @@ func (s *search) fixWhole(st state, x relaxed) (state, bool) {
 	fixed := false
 	for i, p := range x.patterns {
 		n := int(x.times[i] + roundUp)
-		for n > 0 && !s.fits(st.rest, p, n) {
+		for n > 0 && !st.takes(s.pool.list[p], n) {
 			n--
 		}
 		if n > 0 {
-			st, fixed = s.with(st, p, n), true
+			st, fixed = s.with(st, s.pool.list[p], n), true
 		}
 	}
 	return st, fixed
@@ -199,19 +209,6 @@ func (s *search) fixWhole(st state, x relaxed) (state, bool) {
 // roundUp is how near below a whole number counts as that number: far more than
 // what the nudged right sides move, far less than what a choice hangs on.
 const roundUp = 1e-3
-
-func (s *search) fits(r rest, p, n int) bool {
-	q := s.pool.list[p]
-	if r.left[q.bar] < n {
-		return false
-	}
-	for i, piece := range q.pieces {
-		if n*int(q.counts[i]) > r.want[piece] {
-			return false
-		}
-	}
-	return true
-}
 
 // nearest lists the patterns of a relaxation, the most used first; those that
 // tie in the order in which they were found.

@@ -16,7 +16,7 @@ type Options struct {
 }
 
 // DefaultBudget of steps is a few seconds on a small computer.
-const DefaultBudget = 400_000_000
+const DefaultBudget = 150_000_000
 
 // Solve finds the best plan for a job. Errors are *NumberError, *TooManyError
 // (joined), *TooLongError, *TooFewError, which comes with a plan for all other
