@@ -44,7 +44,7 @@ func TestContrastFormula(t *testing.T) {
 func TestEveryTextCanBeRead(t *testing.T) {
 	const least = 4.5
 	for name, p := range map[string]palette{"light": lightPalette, "dark": darkPalette} {
-		for _, back := range []role{ground, sheet, chosen, hovered} {
+		for _, back := range []role{ground, face, chosen, hovered} {
 			for _, fore := range []role{ink, soft, accent, bad, careful, fine, hint} {
 				if got := contrast(p[fore], p[back]); got < least {
 					t.Errorf("%s: role %d on %d has contrast %.2f, want at least %.1f", name, fore, back, got, least)

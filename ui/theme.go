@@ -28,7 +28,7 @@ func (t *Theme) Dark() bool { return t.dark }
 // themeRoles says which of our roles serves each of Fyne's names.
 var themeRoles = map[fyne.ThemeColorName]role{
 	theme.ColorNameBackground:          ground,
-	theme.ColorNameButton:              sheet,
+	theme.ColorNameButton:              face,
 	theme.ColorNameDisabledButton:      ground,
 	theme.ColorNameDisabled:            soft,
 	theme.ColorNameError:               bad,
@@ -39,10 +39,10 @@ var themeRoles = map[fyne.ThemeColorName]role{
 	theme.ColorNameForegroundOnWarning: onTone,
 	theme.ColorNameHeaderBackground:    ground,
 	theme.ColorNameHyperlink:           accent,
-	theme.ColorNameInputBackground:     sheet,
-	theme.ColorNameInputBorder:         soft,
-	theme.ColorNameMenuBackground:      sheet,
-	theme.ColorNameOverlayBackground:   sheet,
+	theme.ColorNameInputBackground:     face,
+	theme.ColorNameInputBorder:         edge,
+	theme.ColorNameMenuBackground:      face,
+	theme.ColorNameOverlayBackground:   face,
 	theme.ColorNamePlaceHolder:         soft,
 	theme.ColorNamePrimary:             accent,
 	theme.ColorNameScrollBar:           soft,
@@ -61,6 +61,7 @@ var themeVeils = map[fyne.ThemeColorName]struct {
 	theme.ColorNameHover:     {ink, 0x12},
 	theme.ColorNamePressed:   {ink, 0x24},
 	theme.ColorNameSelection: {accent, 0x48},
+	theme.ColorNameShadow:    {ink, 0x38},
 }
 
 // Color is one of our colours for each of Fyne's names, whatever the system's variant.
@@ -98,6 +99,7 @@ var themeSizes = map[fyne.ThemeSizeName]float32{
 	theme.SizeNameScrollBar:      10,
 	theme.SizeNameScrollBarSmall: 4,
 	theme.SizeNameInputRadius:    3,
+	theme.SizeNameInputBorder:    1,
 }
 
 // Sizes of type, in Fyne's pixels.

@@ -1,0 +1,44 @@
+package ui
+
+import (
+	"image/color"
+
+	"tubewright/ui/board"
+)
+
+// switchTheme goes from light to dark and back.
+func (w *Window) switchTheme() {
+	w.settle()
+	w.setTheme(!isDark())
+	w.settings.Theme = "light"
+	if isDark() {
+		w.settings.Theme = "dark"
+	}
+	w.keepSettings()
+}
+
+// setTheme gives everything the light or the dark look.
+func (w *Window) setTheme(dark bool) {
+	w.app.Settings().SetTheme(NewTheme(dark))
+	w.back.FillColor = paint(ground)
+	w.back.Refresh()
+	p := w.panels
+	for _, panel := range []*panel{p.parts, p.details, p.runs, p.findings, p.rack, p.buying} {
+		panel.recolour()
+	}
+	w.machines.recolour()
+	w.board.SetStyle(boardStyle(dark))
+	w.header.show(headerOf(w.snapshot))
+	w.showPanels()
+}
+
+// boardStyle is the board's own style on the window's ground.
+func boardStyle(dark bool) board.Style {
+	style := board.Light()
+	if dark {
+		style = board.Dark()
+	}
+	opaque := func(c color.NRGBA) color.RGBA { return color.RGBA{R: c.R, G: c.G, B: c.B, A: 255} }
+	style.Background, style.Select = opaque(paint(ground)), opaque(paint(accent))
+	return style
+}

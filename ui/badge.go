@@ -1,0 +1,65 @@
+package ui
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+
+	"tubewright/cutlist/sheet"
+)
+
+// badge is a tube's letter on its colour.
+type badge struct {
+	widget.BaseWidget
+	disc *canvas.Circle
+	text *canvas.Text
+}
+
+const badgeSize float32 = 22
+
+func newBadge(letter string) *badge {
+	b := &badge{disc: canvas.NewCircle(nothing), text: newBold("", smallSize, ink)}
+	b.text.Alignment = fyne.TextAlignCenter
+	b.ExtendBaseWidget(b)
+	b.show(letter)
+	return b
+}
+
+// show changes the letter; none leaves an empty ring.
+func (b *badge) show(letter string) {
+	b.disc.StrokeWidth, b.disc.StrokeColor, b.disc.FillColor = 1, paint(soft), nothing
+	b.text.Text, b.text.Color = letter, paint(soft)
+	if letter != "" {
+		c := sheet.ColourOf(letter)
+		fill := color.NRGBA{R: c.R, G: c.G, B: c.B, A: 255}
+		b.disc.StrokeWidth, b.disc.FillColor, b.text.Color = 0, fill, inkOn(fill)
+	}
+	b.disc.Refresh()
+	b.text.Refresh()
+}
+
+// inkOn is black or white, whichever stands out more from a ground: by the
+// usual weights of red, green and blue (ITU-R BT.601, from memory).
+func inkOn(c color.NRGBA) color.NRGBA {
+	if 299*int(c.R)+587*int(c.G)+114*int(c.B) > 110*1000 {
+		return color.NRGBA{A: 255}
+	}
+	return color.NRGBA{R: 255, G: 255, B: 255, A: 255}
+}
+
+func (b *badge) CreateRenderer() fyne.WidgetRenderer { return &badgeRenderer{b} }
+
+type badgeRenderer struct{ *badge }
+
+func (r *badgeRenderer) MinSize() fyne.Size { return fyne.NewSize(badgeSize, badgeSize) }
+func (r *badgeRenderer) Layout(size fyne.Size) {
+	r.disc.Resize(fyne.NewSize(badgeSize, badgeSize))
+	high := r.text.MinSize().Height
+	r.text.Move(fyne.NewPos(0, (badgeSize-high)/2))
+	r.text.Resize(fyne.NewSize(badgeSize, high))
+}
+func (r *badgeRenderer) Refresh()                     {}
+func (r *badgeRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.disc, r.text} }
+func (r *badgeRenderer) Destroy()                     {}

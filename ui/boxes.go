@@ -1,0 +1,97 @@
+package ui
+
+import (
+	"encoding/json"
+	"os"
+
+	"fyne.io/fyne/v2"
+)
+
+// Boxes tells tests of the real window where things stand and what is shown.
+// Places are in pixels of the window, from its upper left corner.
+type Boxes struct {
+	Title  string                `json:"title"`
+	Dirty  bool                  `json:"dirty"`
+	Ready  string                `json:"ready"`
+	Status string                `json:"status"`
+	Busy   bool                  `json:"busy"`
+	Modal  string                `json:"modal"` // title of the question that is open
+	Cuts   map[string]float64    `json:"cuts"`  // run to cut length, mm
+	Parts  map[string][3]float64 `json:"parts"` // part to place, mm
+	Boxes  map[string][4]float32 `json:"boxes"` // name to x, y, width, height
+}
+
+// writeBoxes writes them to the file that was asked for.
+func (w *Window) writeBoxes() {
+	if w.options.Boxes == "" {
+		return
+	}
+	data, err := json.MarshalIndent(w.boxes(), "", " ")
+	if err == nil {
+		temp := w.options.Boxes + ".new"
+		if err = os.WriteFile(temp, data, 0o600); err == nil {
+			err = os.Rename(temp, w.options.Boxes)
+		}
+	}
+	if err != nil {
+		w.options.Log(err)
+	}
+}
+
+func (w *Window) boxes() Boxes {
+	s := w.snapshot
+	b := Boxes{
+		Title: titleOf(s.Plan.Name, s.Dirty), Dirty: s.Dirty, Ready: readyOf(s).text, Status: w.status.text, Busy: s.Solving,
+		Cuts: map[string]float64{}, Parts: map[string][3]float64{}, Boxes: map[string][4]float32{},
+	}
+	for _, t := range s.List.Tubes {
+		b.Cuts[t.Run] = t.Cut.Aim
+	}
+	for _, k := range s.Plan.Parts {
+		b.Parts[k.Name] = k.At
+	}
+	if n := len(w.modals); n > 0 {
+		b.Modal = w.modals[n-1].title()
+	}
+	w.named(func(name string, o fyne.CanvasObject) { b.Boxes[name] = w.boxOf(o) })
+	return b
+}
+
+// boxOf is where an object stands in the window.
+func (w *Window) boxOf(o fyne.CanvasObject) [4]float32 {
+	at, size := w.app.Driver().AbsolutePositionForObject(o), o.Size()
+	return [4]float32{at.X, at.Y, size.Width, size.Height}
+}
+
+// named gives the things a test wants to find, with their names.
+func (w *Window) named(each func(string, fyne.CanvasObject)) {
+	each("board", w.board)
+	for i, name := range [...]string{"undo", "redo", "units", "theme", "stop"} {
+		each(name, w.header.buttons[i])
+	}
+	each("ready", w.header.ready)
+	for name, p := range map[string]*panel{
+		"parts": w.panels.parts, "details": w.panels.details, "runs": w.panels.runs,
+		"findings": w.panels.findings, "rack": w.panels.rack, "buying": w.panels.buying,
+	} {
+		each(name, p)
+	}
+	for i, row := range w.parts.rows {
+		each("part "+row.name, w.parts.presses[i])
+	}
+	for axis, name := range [...]string{"x", "y", "z"} {
+		each("place "+name, w.details.numbers.entries[axis][0])
+		each("turn "+name, w.details.numbers.entries[axis][1])
+	}
+	for run, c := range w.cards.byRun {
+		each("card "+run, c)
+	}
+	for item, l := range w.buying.lines {
+		each("on hand "+item, l.onHand)
+	}
+	for _, m := range w.modals {
+		for i, p := range m.row.presses {
+			each("button "+m.buttons[i].text, p)
+		}
+	}
+}

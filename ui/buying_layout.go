@@ -1,0 +1,20 @@
+package ui
+
+import "fyne.io/fyne/v2"
+
+// buyColumns are the widths of the columns behind the item: need, on hand,
+// buy, price.
+var buyColumns = []float32{40, 58, 40, 62}
+
+// buyBoxes places the cells of a line of the buying list.
+func buyBoxes(width, height float32) []box {
+	const gap = 8
+	widths := gridColumns(width, gap, append([]float32{0}, buyColumns...))
+	boxes := make([]box, len(widths))
+	x := float32(0)
+	for i, w := range widths {
+		boxes[i] = box{fyne.NewPos(x, 0), fyne.NewSize(w, height)}
+		x += w + gap
+	}
+	return boxes
+}

@@ -1,0 +1,54 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+)
+
+// content puts the parts of the window together.
+func (w *Window) content() fyne.CanvasObject {
+	back := canvas.NewRectangle(paint(ground))
+	w.back = back
+	p := w.panels
+	w.frame = container.New(&frameLayout{w}, w.header, p.parts, p.details, w.desk, w.status, p.runs, p.findings, p.rack, p.buying)
+	return container.NewStack(back, w.frame)
+}
+
+// frameLayout stands the parts of the window where [frameOf] says.
+type frameLayout struct{ w *Window }
+
+func (l *frameLayout) MinSize([]fyne.CanvasObject) fyne.Size { return leastSize }
+
+func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	w := l.w
+	f := frameOf(size, w.partsHigh(), w.findingsHigh())
+	w.asked = [2]float32{w.partsHigh(), w.findingsHigh()}
+	f.header.put(w.header)
+	f.parts.put(w.panels.parts)
+	f.details.put(w.panels.details)
+	f.board.put(w.desk)
+	f.status.at.Y += 3
+	f.status.at.X += 4
+	f.status.put(w.status)
+	f.runs.put(w.panels.runs)
+	f.findings.put(w.panels.findings)
+	f.rack.put(w.panels.rack)
+	f.buying.put(w.panels.buying)
+}
+
+// partsHigh and findingsHigh are the heights that show these two lists whole.
+func (w *Window) partsHigh() float32 {
+	return panelHead + 4 + w.parts.body.HeightFor(w.parts.Size().Width)
+}
+
+func (w *Window) findingsHigh() float32 {
+	return panelHead + 4 + w.findings.body.HeightFor(w.findings.Size().Width)
+}
+
+// share again when a list has become longer or shorter.
+func (w *Window) reshare() {
+	if w.frame != nil && w.asked != [2]float32{w.partsHigh(), w.findingsHigh()} {
+		w.frame.Layout.Layout(w.frame.Objects, w.frame.Size())
+	}
+}

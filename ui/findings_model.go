@@ -1,0 +1,71 @@
+package ui
+
+import (
+	"fmt"
+
+	"tubewright/route"
+	"tubewright/route/check"
+)
+
+// findingModel is one line of the list of findings.
+type findingModel struct {
+	index    int // in the list's findings
+	severity check.Severity
+	what     string
+	fix      string
+	measure  string
+	placed   bool
+}
+
+// findingGroup is the findings of one severity.
+type findingGroup struct {
+	severity check.Severity
+	title    string
+	findings []findingModel
+}
+
+// findingsOf groups findings by severity, gravest first.
+func findingsOf(all []check.Finding, u route.Units) []findingGroup {
+	var groups []findingGroup
+	for _, g := range []findingGroup{
+		{severity: check.Error, title: "do not cut"},
+		{severity: check.Warning, title: "look twice"},
+		{severity: check.Note, title: "good to know"},
+	} {
+		for i, f := range all {
+			if f.Severity == g.severity {
+				g.findings = append(g.findings, findingModel{i, f.Severity, f.What, f.Fix, measureOf(f, u), f.Placed})
+			}
+		}
+		if n := len(g.findings); n > 0 {
+			g.title = fmt.Sprintf("%s: %s", count(n, string(g.severity)), g.title)
+			groups = append(groups, g)
+		}
+	}
+	return groups
+}
+
+// measureOf writes a finding's measure; nothing where it has none.
+func measureOf(f check.Finding, u route.Units) string {
+	switch f.Unit {
+	case "mm":
+		return u.TextUnit(f.Measure)
+	case "deg":
+		return route.Degrees(f.Measure)
+	case "":
+		return ""
+	}
+	return fmt.Sprintf("%.2f %s", f.Measure, f.Unit)
+}
+
+// inkOf is the colour of a severity.
+func inkOf(s check.Severity) role {
+	switch s {
+	case check.Error:
+		return bad
+	case check.Warning:
+		return careful
+	case check.Note:
+	}
+	return hint
+}

@@ -1,0 +1,58 @@
+package ui
+
+import "fyne.io/fyne/v2"
+
+// frame is where the parts of the window stand.
+type frame struct {
+	header, parts, details, board, status, runs, findings, rack, buying box
+}
+
+// Sizes of the window's parts, in Fyne's pixels.
+const (
+	frameGap    float32 = 6
+	headerHigh  float32 = 40
+	statusHigh  float32 = 22
+	leftLeast   float32 = 204
+	leftMost    float32 = 264
+	rightLeast  float32 = 288
+	rightMost   float32 = 400
+	bottomLeast float32 = 150
+	bottomMost  float32 = 236
+)
+
+// between is want, but at least least and at most most.
+func between(least, want, most float32) float32 { return max(least, min(want, most)) }
+
+// frameOf shares the window's size among its parts. partsHigh and findingsHigh
+// are what these two would like; each gives up the rest of its column.
+func frameOf(size fyne.Size, partsHigh, findingsHigh float32) frame {
+	left := between(leftLeast, size.Width*0.17, leftMost)
+	right := between(rightLeast, size.Width*0.24, rightMost)
+	bottom := between(bottomLeast, size.Height*0.22, bottomMost)
+	top := headerHigh
+	middle := max(0, size.Height-top-bottom-2*frameGap)
+	wide := max(0, size.Width-2*frameGap)
+
+	f := frame{header: box{fyne.NewPos(frameGap, 0), fyne.NewSize(wide, headerHigh)}}
+	f.parts, f.details = share(frameGap, top, left, middle, between(110, partsHigh, middle*0.5))
+	rightX := size.Width - frameGap - right
+	f.runs, f.findings = share(rightX, top, right, middle, middle-frameGap-between(84, findingsHigh, middle*0.42))
+	boardX := frameGap + left + frameGap
+	boardWide := max(0, rightX-frameGap-boardX)
+	f.board = box{fyne.NewPos(boardX, top), fyne.NewSize(boardWide, max(0, middle-statusHigh))}
+	f.status = box{fyne.NewPos(boardX, top+middle-statusHigh), fyne.NewSize(boardWide, statusHigh)}
+
+	bottomY := size.Height - bottom - frameGap
+	buying := between(rightLeast+90, size.Width*0.36, 560)
+	f.rack = box{fyne.NewPos(frameGap, bottomY), fyne.NewSize(max(0, wide-buying-frameGap), bottom)}
+	f.buying = box{fyne.NewPos(size.Width-frameGap-buying, bottomY), fyne.NewSize(buying, bottom)}
+	return f
+}
+
+// share puts two boxes under one another, the upper of the height it is given.
+func share(x, y, width, height, upper float32) (top, below box) {
+	upper = between(0, upper, height)
+	top = box{fyne.NewPos(x, y), fyne.NewSize(width, upper)}
+	below = box{fyne.NewPos(x, y+upper+frameGap), fyne.NewSize(width, max(0, height-upper-frameGap))}
+	return top, below
+}

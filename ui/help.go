@@ -1,0 +1,63 @@
+package ui
+
+import "fyne.io/fyne/v2"
+
+// boardKeys are the keys of the board that are no commands of a menu.
+var boardKeys = [][2]string{
+	{"Arrow keys", "Move the selected part by the grid; with Ctrl finer, with Shift further"},
+	{"R", "Turn the selected part by 90° about the look's axis"},
+	{"Esc", "Give up a drag; let go of what is selected"},
+	{"Wheel", "Zoom at the pointer"},
+	{"Middle button or Space", "Pan by dragging"},
+	{"Alt while dragging", "Without snapping"},
+	{"Tab", "To the next field or list; Space or Enter presses"},
+}
+
+// tellKeys shows every key.
+func (w *Window) tellKeys() {
+	var rows []fyne.CanvasObject
+	add := func(head string, lines [][2]string) {
+		if len(lines) > 0 {
+			rows = append(rows, newHeading(head), newKeyTable(lines))
+		}
+	}
+	for _, g := range w.menus() {
+		var lines [][2]string
+		for _, c := range g.commands {
+			if c.keys != "" {
+				lines = append(lines, [2]string{c.keys, c.name})
+			}
+		}
+		add(g.name, lines)
+	}
+	add("On the board", boardKeys)
+	rows = append(rows, newFlow("Numbers may be typed as 12.5, 12,5, 1/2 in, 3 cm or 120+15. Enter keeps, Esc takes back.", textSize, ink))
+	w.read("Keys", rows...)
+}
+
+// newKeyTable is keys with what they do beside them.
+func newKeyTable(lines [][2]string) fyne.CanvasObject {
+	var rows []fyne.CanvasObject
+	for _, l := range lines {
+		rows = append(rows, newPair(l[0], l[1]))
+	}
+	return newColumn(0, 2, rows...)
+}
+
+// tellDraft shows what is only typical, and how to measure it.
+func (w *Window) tellDraft() {
+	rows := []fyne.CanvasObject{newFlow("These numbers are only typical. Measure them on your own parts and write them into the plan file "+
+		"with known_from: measured. Until then every sheet says that it is a draft.", textSize, ink)}
+	for _, r := range w.snapshot.List.Reasons {
+		what := newFlow(r.What, textSize, ink)
+		what.bold = true
+		rows = append(rows, newColumn(0, 1, what, newFlow(r.How, smallSize, ink), newFlow("for "+list(r.Runs), smallSize, soft)))
+	}
+	w.read("Why this is a draft", rows...)
+}
+
+func (w *Window) tellAbout() {
+	w.say("Tubewright "+w.options.Version, "Plans the rigid coolant tubes of a custom water-cooled computer before anything is cut: "+
+		"where they run, how to form them, what to saw from which bar, and what to buy.\n"+
+		"The parts of the catalogue and the demos are invented or typical. Free software under the MIT licence.")
+}

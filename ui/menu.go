@@ -1,0 +1,101 @@
+package ui
+
+import (
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+)
+
+// setMenu builds the main menu for what is shown. It does nothing when that
+// would change no line of it: a new menu closes one that is open.
+func (w *Window) setMenu() {
+	var now []string
+	main := &fyne.MainMenu{}
+	for _, g := range w.menus() {
+		menu := fyne.NewMenu(g.name)
+		for _, c := range g.commands {
+			item := w.menuItem(c)
+			now = append(now, item.Label, onOff(item.Disabled))
+			menu.Items = append(menu.Items, item)
+		}
+		main.Items = append(main.Items, menu)
+	}
+	now = append(now, w.settings.Recent...)
+	if slices.Equal(now, w.menuNow) {
+		return
+	}
+	w.menuNow = now
+	w.win.SetMainMenu(main)
+}
+
+func onOff(off bool) string {
+	if off {
+		return "off"
+	}
+	return "on"
+}
+
+func (w *Window) menuItem(c command) *fyne.MenuItem {
+	switch c.name {
+	case "":
+		return fyne.NewMenuItemSeparator()
+	case openRecent:
+		return w.recentItem()
+	case openDemo:
+		return w.demoItem()
+	}
+	item := fyne.NewMenuItem(c.name, w.acting(c.act))
+	item.Shortcut = c.shortcut
+	item.Disabled = c.off != nil && c.off()
+	switch {
+	case c.name == undoItem && w.snapshot.Undo != "":
+		item.Label = "Undo: " + w.snapshot.Undo
+	case c.name == redoItem && w.snapshot.Redo != "":
+		item.Label = "Redo: " + w.snapshot.Redo
+	}
+	return item
+}
+
+// acting takes the focus from a field before a command acts, so that what was
+// typed is kept first: Fyne 2.7.1 leaves it there (its issue 5107). Undo and
+// redo look at the field themselves.
+func (w *Window) acting(act func()) func() {
+	return func() {
+		if len(w.modals) > 0 || act == nil {
+			return
+		}
+		act()
+	}
+}
+
+// settle ends the typing in a field.
+func (w *Window) settle() { w.win.Canvas().Unfocus() }
+
+func (w *Window) recentItem() *fyne.MenuItem {
+	item := fyne.NewMenuItem(openRecent, nil)
+	item.ChildMenu = fyne.NewMenu("")
+	for _, path := range w.settings.Recent {
+		label := filepath.Base(path) + "  in  " + filepath.Dir(path)
+		item.ChildMenu.Items = append(item.ChildMenu.Items, fyne.NewMenuItem(label, w.acting(func() { w.openPath(path) })))
+	}
+	item.Disabled = len(w.settings.Recent) == 0
+	return item
+}
+
+func (w *Window) demoItem() *fyne.MenuItem {
+	item := fyne.NewMenuItem(openDemo, nil)
+	item.ChildMenu = fyne.NewMenu("")
+	for _, name := range w.options.Demos {
+		item.ChildMenu.Items = append(item.ChildMenu.Items,
+			fyne.NewMenuItem(demoTitle(name), w.acting(func() { w.askDemo(name) })))
+	}
+	return item
+}
+
+// demoTitle writes a demo's name as a title: "Ferry bridge".
+func demoTitle(name string) string {
+	words := strings.ReplaceAll(name, "-", " ")
+	return strings.ToUpper(words[:1]) + words[1:]
+}

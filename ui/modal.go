@@ -1,0 +1,106 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+)
+
+// modal is a question or an answer over the window. Enter presses its strong
+// button, Esc its cancelling one.
+type modal struct {
+	window  *Window
+	pop     *widget.PopUp
+	column  *column
+	width   float32
+	buttons []button
+	row     *buttonRow
+	head    *flow
+}
+
+func (m *modal) title() string { return m.head.text }
+
+// modalWidth suits lines of about seventy letters.
+const modalWidth float32 = 460
+
+// openModal shows a title, rows of content and buttons. A button closes the
+// modal before it acts.
+func (w *Window) openModal(title string, width float32, rows []fyne.CanvasObject, buttons ...button) *modal {
+	m := &modal{window: w, width: width, buttons: buttons}
+	head := newFlow(title, titleSize, ink)
+	head.bold = true
+	shown := make([]button, len(buttons))
+	for i, b := range buttons {
+		shown[i] = b
+		shown[i].act = func() { m.press(b) }
+	}
+	row := newButtonRow(shown...)
+	row.toRight = true
+	for _, p := range row.presses {
+		p.onKey = m.key
+	}
+	m.row, m.head = row, head
+	m.column = newColumn(14, 12, append(append([]fyne.CanvasObject{head}, rows...), row)...)
+	w.win.Canvas().Unfocus()
+	m.pop = widget.NewModalPopUp(container.NewGridWrap(m.size(), m.column), w.win.Canvas())
+	w.modals = append(w.modals, m)
+	m.pop.Show()
+	w.writeBoxes()
+	return m
+}
+
+func (m *modal) size() fyne.Size { return fyne.NewSize(m.width, m.column.HeightFor(m.width)) }
+
+func (m *modal) press(b button) {
+	m.close()
+	if b.act != nil {
+		b.act()
+	}
+}
+
+func (m *modal) close() {
+	m.window.win.Canvas().Unfocus()
+	m.pop.Hide()
+	for i, o := range m.window.modals {
+		if o == m {
+			m.window.modals = append(m.window.modals[:i], m.window.modals[i+1:]...)
+			break
+		}
+	}
+}
+
+// key presses the button that a key stands for.
+func (m *modal) key(name fyne.KeyName) bool {
+	for _, b := range m.buttons {
+		enter := name == fyne.KeyReturn || name == fyne.KeyEnter
+		if (enter && b.strong) || (name == fyne.KeyEscape && b.cancel) {
+			m.press(b)
+			return true
+		}
+	}
+	return false
+}
+
+// say shows a sentence that only wants to be read.
+func (w *Window) say(title, text string) {
+	w.openModal(title, modalWidth, paragraphs(text), button{text: "Close", strong: true, cancel: true})
+}
+
+// ask puts a question; yes is what Enter does.
+func (w *Window) ask(title, text, yes string, act func()) {
+	w.openModal(title, modalWidth, paragraphs(text),
+		button{text: "Cancel", cancel: true}, button{text: yes, act: act, strong: true})
+}
+
+// paragraphs is a text as rows that wrap.
+func paragraphs(text string) []fyne.CanvasObject {
+	return []fyne.CanvasObject{newFlow(text, textSize, ink)}
+}
+
+// read shows a long text that scrolls.
+func (w *Window) read(title string, rows ...fyne.CanvasObject) {
+	body := newPane(newColumn(4, 8, rows...))
+	high := min(w.win.Canvas().Size().Height-220, body.body.HeightFor(560)+8)
+	w.openModal(title, 600, []fyne.CanvasObject{container.NewGridWrap(fyne.NewSize(572, max(160, high)), body)},
+		button{text: "Close", strong: true, cancel: true})
+}

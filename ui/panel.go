@@ -1,0 +1,68 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+)
+
+// panel is a framed part of the window: a title, something small beside it,
+// and a body.
+type panel struct {
+	widget.BaseWidget
+	title *canvas.Text
+	aside fyne.CanvasObject // nil: nothing
+	body  fyne.CanvasObject
+	back  *canvas.Rectangle
+}
+
+// panelHead is the height of a panel's title row.
+const panelHead float32 = 30
+
+func newPanel(title string, aside, body fyne.CanvasObject) *panel {
+	p := &panel{title: newBold(title, smallSize, soft), aside: aside, body: body, back: canvas.NewRectangle(paint(face))}
+	p.back.CornerRadius, p.back.StrokeWidth, p.back.StrokeColor = 5, 1, paint(rule)
+	p.ExtendBaseWidget(p)
+	return p
+}
+
+// recolour follows a change of the theme.
+func (p *panel) recolour() {
+	p.back.FillColor, p.back.StrokeColor = paint(face), paint(rule)
+	p.title.Color = paint(soft)
+	p.back.Refresh()
+	p.title.Refresh()
+}
+
+func (p *panel) setTitle(text string) { setLine(p.title, text, soft) }
+
+func (p *panel) CreateRenderer() fyne.WidgetRenderer { return &panelRenderer{p} }
+
+type panelRenderer struct{ *panel }
+
+func (r *panelRenderer) MinSize() fyne.Size { return fyne.NewSize(80, panelHead+20) }
+
+func (r *panelRenderer) Layout(size fyne.Size) {
+	r.back.Resize(size)
+	title := r.title.MinSize()
+	r.title.Move(fyne.NewPos(10, (panelHead-title.Height)/2))
+	r.title.Resize(title)
+	if r.aside != nil {
+		left := 10 + title.Width + 10
+		high := r.aside.MinSize().Height
+		box{fyne.NewPos(left, (panelHead-high)/2), fyne.NewSize(max(0, size.Width-left-8), high)}.put(r.aside)
+	}
+	box{fyne.NewPos(1, panelHead), fyne.NewSize(max(0, size.Width-2), max(0, size.Height-panelHead-3))}.put(r.body)
+}
+
+func (r *panelRenderer) Refresh() { r.recolour() }
+
+func (r *panelRenderer) Objects() []fyne.CanvasObject {
+	all := []fyne.CanvasObject{r.back, r.title}
+	if r.aside != nil {
+		all = append(all, r.aside)
+	}
+	return append(all, r.body)
+}
+
+func (r *panelRenderer) Destroy() {}

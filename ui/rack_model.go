@@ -1,0 +1,83 @@
+package ui
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"tubewright/cutlist"
+	"tubewright/route"
+)
+
+// rackModel is what the stock rack shows.
+type rackModel struct {
+	bars  []cutlist.Bar
+	names []string // beside each bar: what it is
+	proof []string // one line for each kind of tube
+}
+
+func rackOf(l cutlist.List, u route.Units) rackModel {
+	m := rackModel{bars: l.Bars}
+	for _, b := range l.Bars {
+		m.names = append(m.names, barName(b, u))
+	}
+	for _, p := range l.Proof {
+		m.proof = append(m.proof, proofLine(p, l.Plan.Stock))
+	}
+	return m
+}
+
+func barName(b cutlist.Bar, u route.Units) string {
+	from := ""
+	if b.From == "offcut" {
+		from = " offcut"
+	}
+	return u.Text(b.Length) + from
+}
+
+// proofLine says how sure it is that no cheaper way to cut exists.
+func proofLine(p cutlist.Proof, stock []route.Stock) string {
+	short := p.Cost - p.Bound
+	switch {
+	case p.Proven:
+		return p.Tube + ": cheapest possible, proven."
+	case priced(p.Tube, stock):
+		return fmt.Sprintf("%s: within %s of the cheapest possible.", p.Tube, money(short))
+	}
+	return fmt.Sprintf("%s: within %s of the fewest possible.", p.Tube, count(int(math.Ceil(short)), "bar"))
+}
+
+// priced reports whether the proof of a tube counts money and not bars.
+func priced(tube string, stock []route.Stock) bool {
+	return slices.ContainsFunc(stock, func(s route.Stock) bool { return s.Tube == tube && s.Price > 0 })
+}
+
+// buyRow is one line of the buying list.
+type buyRow struct {
+	item      string
+	need, buy string
+	onHand    int
+	price     string
+	note      string
+}
+
+// buyingOf gives the buying list and what it comes to.
+func buyingOf(l cutlist.List) (rows []buyRow, total string) {
+	sum, unknown := 0.0, 0
+	for _, it := range l.Buy {
+		row := buyRow{it.Item, plainInt(it.Need), plainInt(it.Buy), it.OnHand, money(it.Price), it.Note}
+		if it.Each == 0 && it.Buy > 0 {
+			row.price = "?"
+			unknown++
+		}
+		sum += it.Price
+		rows = append(rows, row)
+	}
+	if len(rows) > 0 {
+		total = "together " + money(sum)
+	}
+	if unknown > 0 {
+		total += " and " + count(unknown, "unknown price")
+	}
+	return rows, total
+}

@@ -1,0 +1,70 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+
+	"tubewright/cutlist"
+	sketch "tubewright/cutlist/draw"
+	"tubewright/cutlist/sheet"
+)
+
+// barRow is one bar of the stock rack: what it is, and the bar to scale with
+// its pieces and what is left of it.
+type barRow struct {
+	widget.BaseWidget
+	name *canvas.Text
+	bar  *picture
+	wide float32 // of the names in all rows
+}
+
+const (
+	barHigh float32 = 26
+	// barPerMM makes the writing on the bars, meant for paper, fit for the screen.
+	barPerMM = 5.2
+)
+
+// The width of the names is shared by all rows, so that bars of one scale stand
+// under one another.
+func newBarRow(l cutlist.List, b cutlist.Bar, name string, wide float32) *barRow {
+	r := &barRow{name: newLine(name, smallSize, ink), wide: wide}
+	r.name.Alignment = fyne.TextAlignTrailing
+	r.bar = newPicture(face, func(float32) float32 { return barHigh }, func(width float32) sketch.Drawing {
+		return sheet.Bar(l, b, sheetTheme(), float64(width)/barPerMM, float64(barHigh-2)/barPerMM)
+	})
+	r.bar.perMM = barPerMM
+	r.ExtendBaseWidget(r)
+	return r
+}
+
+// sheetTheme is the colours of drawings that are shared with the paper.
+func sheetTheme() sheet.Theme {
+	t := sheet.LightTheme()
+	if isDark() {
+		t = sheet.DarkTheme()
+	}
+	t.Paper, t.Ink, t.Faint, t.Rule = tone(face), tone(ink), tone(soft), tone(rule)
+	return t
+}
+
+// HeightFor is the height of a bar.
+func (r *barRow) HeightFor(float32) float32 { return barHigh }
+
+func (r *barRow) CreateRenderer() fyne.WidgetRenderer { return &barRowRenderer{r} }
+
+type barRowRenderer struct{ *barRow }
+
+func (r *barRowRenderer) MinSize() fyne.Size { return fyne.NewSize(0, barHigh) }
+
+func (r *barRowRenderer) Layout(size fyne.Size) {
+	name, bar := rackBoxes(size, r.wide)
+	centred(name, r.name)
+	bar.put(r.bar)
+}
+
+func (r *barRowRenderer) Refresh() {}
+func (r *barRowRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.name, r.bar}
+}
+func (r *barRowRenderer) Destroy() {}

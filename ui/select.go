@@ -1,0 +1,82 @@
+package ui
+
+import (
+	"slices"
+
+	"tubewright/route/check"
+	"tubewright/ui/board"
+)
+
+// pick selects a thing everywhere: on the board, in the lists, on the cards.
+func (w *Window) pick(t board.Target) {
+	w.settle()
+	w.selected = t
+	if t.Kind == board.OnFinding && t.Finding < len(w.snapshot.List.Findings) {
+		w.finding = w.snapshot.List.Findings[t.Finding]
+	}
+	w.board.SetSelection(t)
+	w.showPanels()
+}
+
+// pickFinding selects a finding and shows its place.
+func (w *Window) pickFinding(i int) {
+	w.pick(board.FindingTarget(i))
+	if w.finding.Placed {
+		w.board.FitSelection()
+	}
+}
+
+func (w *Window) selectedPart() string {
+	if w.selected.Kind == board.OnPart {
+		return w.selected.Part
+	}
+	return ""
+}
+
+func (w *Window) selectedRun() string {
+	if w.selected.Kind == board.OnRun {
+		return w.selected.Run
+	}
+	return ""
+}
+
+func (w *Window) selectedFinding() int {
+	if w.selected.Kind == board.OnFinding {
+		return w.selected.Finding
+	}
+	return -1
+}
+
+// keepFinding finds the selected finding again in a new answer, and lets go of
+// what is not in the plan any more.
+func (w *Window) keepFinding() {
+	s := w.snapshot
+	switch w.selected.Kind {
+	case board.OnFinding:
+		w.selected = findAgain(w.finding, s.List.Findings)
+	case board.OnPart:
+		if _, ok := s.Plan.FindPart(w.selected.Part); !ok {
+			w.selected = board.Target{}
+		}
+	case board.OnRun:
+		if _, ok := s.Plan.FindRun(w.selected.Run); !ok {
+			w.selected = board.Target{}
+		}
+	case board.OnPort:
+		if _, ok := s.Plan.FindPort(w.selected.Port); !ok {
+			w.selected = board.Target{}
+		}
+	case board.Nothing:
+	}
+}
+
+// findAgain looks for the finding of the same kind about the same things.
+func findAgain(old check.Finding, all []check.Finding) board.Target {
+	i := slices.IndexFunc(all, func(f check.Finding) bool {
+		return f.Code == old.Code && slices.Equal(f.Runs, old.Runs) && slices.Equal(f.Parts, old.Parts)
+	})
+	if i < 0 {
+		return board.Target{}
+	}
+	return board.FindingTarget(i)
+}

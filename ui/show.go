@@ -1,0 +1,135 @@
+package ui
+
+import (
+	"fmt"
+	"time"
+
+	"tubewright/cutlist"
+	"tubewright/ui/board"
+	"tubewright/ui/session"
+)
+
+// panelPause is how often the panels follow while a part is dragged: often
+// enough to read along; each new text costs the graphics card memory.
+const panelPause = 110 * time.Millisecond
+
+// show brings the window up to a snapshot of the session. The board follows at
+// once, the panels at most once in a pause while something is dragged.
+func (w *Window) show(s session.Snapshot) {
+	w.snapshot = s
+	if w.frame == nil {
+		return
+	}
+	w.keepFinding()
+	w.showBoard()
+	w.header.show(headerOf(s))
+	if w.session.Dragging() && time.Since(w.shownAt.panelsAt) < panelPause {
+		w.showLater()
+		return
+	}
+	w.showPanels()
+}
+
+// showLater lets the panels follow after the pause.
+func (w *Window) showLater() {
+	if w.shownAt.waiting || w.options.After == nil {
+		return
+	}
+	w.shownAt.waiting = true
+	w.options.After(panelPause, func() {
+		w.shownAt.waiting = false
+		w.showPanels()
+	})
+}
+
+// showBoard gives the board a new scene when plan, answer or units are new.
+func (w *Window) showBoard() {
+	s := w.snapshot
+	now := shown{version: s.Version, solved: s.Solved, listed: s.Listed, units: string(s.Units)}
+	was := w.shownAt
+	if was.version == now.version && was.solved == now.solved && was.listed == now.listed && was.units == now.units {
+		return
+	}
+	fresh := was.version == 0 || w.opened != s.Path || !s.Open
+	w.shownAt.version, w.shownAt.solved, w.shownAt.listed, w.shownAt.units = now.version, now.solved, now.listed, now.units
+	plan := s.Plan
+	plan.Units = s.Units
+	w.board.SetScene(board.NewScene(plan, s.List, s.Solution))
+	w.board.SetSelection(w.selected)
+	if fresh {
+		w.opened = s.Path
+	}
+}
+
+// showPanels brings everything around the board up to the snapshot.
+func (w *Window) showPanels() {
+	s := w.snapshot
+	w.shownAt.panelsAt = time.Now()
+	w.win.SetTitle(titleOf(s.Plan.Name, s.Dirty) + " – Tubewright")
+	w.parts.show(partsOf(s.Plan), w.selectedPart())
+	w.panels.parts.setTitle(title("Parts", len(s.Plan.Parts)))
+	w.details.show(detailOf(s, w.selected))
+	w.cards.show(cardsOf(s), noRuns(s), w.selectedRun())
+	w.panels.runs.setTitle(title("Runs", len(s.Plan.Runs)))
+	w.findings.show(findingsOf(s.List.Findings, s.Units), noFindings(s), w.selectedFinding())
+	w.panels.findings.setTitle(title("Findings", len(s.List.Findings)))
+	w.showShop(s)
+	w.showStatus()
+	w.setMenu()
+	w.reshare()
+	w.writeBoxes()
+}
+
+// showShop brings the rack and the buying list up to the snapshot.
+func (w *Window) showShop(s session.Snapshot) {
+	l := s.List
+	l.Plan.Units = s.Units // the rack writes lengths as the window does
+	w.rack.show(l, rackOf(l, s.Units), noBars(s))
+	w.panels.rack.setTitle(title("Stock rack", len(l.Bars)))
+	rows, total := buyingOf(l)
+	w.buying.show(rows, noBars(s))
+	w.panels.buying.setTitle(dotted("Buying list for "+count(max(1, s.Plan.Build), "machine"), total))
+}
+
+func title(name string, n int) string {
+	if n == 0 {
+		return name
+	}
+	return fmt.Sprintf("%s (%d)", name, n)
+}
+
+// noRuns, noFindings and noBars say why a list is empty, and what to do.
+func noRuns(s session.Snapshot) string {
+	if !s.Open {
+		return "No plan is open."
+	}
+	return "No runs yet. Drag from one port to another on the board, choose Add run from the Edit menu, " +
+		"or write one in the plan file: under runs, a name with from: pump.out and to: plate.in."
+}
+
+func noFindings(s session.Snapshot) string {
+	switch {
+	case !s.Open:
+		return "No plan is open."
+	case s.Listed == 0:
+		return "Not checked yet."
+	}
+	return "Nothing to settle."
+}
+
+func noBars(s session.Snapshot) string {
+	switch {
+	case !s.Open:
+		return "No plan is open."
+	case s.Listed == 0:
+		return "Not worked out yet."
+	}
+	return "Nothing to cut yet. Bars and fittings appear here once a run has a tube."
+}
+
+// listing is the list with the units that are shown, for the sheets.
+func (w *Window) listing() cutlist.List {
+	l := w.snapshot.List
+	l.Plan.Units = w.snapshot.Units
+	return l
+}

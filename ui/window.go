@@ -1,0 +1,181 @@
+// Package ui is the planning window: a board to place parts on, a card for each
+// run, the rack of bars, the list of findings and the list of what to buy.
+//
+// It decides nothing about a plan. Edits go to package tubewright/ui/session,
+// which solves in the background and says what to show. Everything here runs on
+// Fyne's main goroutine. Lengths are millimetres until they are written as text.
+package ui
+
+import (
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"tubewright/route/check"
+	"tubewright/ui/board"
+	"tubewright/ui/session"
+)
+
+// Options is how the window starts. The zero value keeps nothing between
+// starts and shows the light look.
+type Options struct {
+	Dir      string // of the settings and the journal; empty: nothing is kept
+	Version  string // of the program, for the page about it
+	Theme    string // "light" or "dark"; empty: as the settings say
+	Look     board.Look
+	Size     fyne.Size // zero: as the settings say
+	Tools    session.Tools
+	After    func(d time.Duration, task func()) // runs a task later on the main goroutine
+	Boxes    string                             // a file that is told where everything stands; empty: none
+	OpenFile func(path string) error            // shows a file in the system's viewer; nil: cannot
+	Demos    []string
+	Demo     func(name string) ([]byte, bool)
+	Log      func(error) // told what goes wrong when no window can say it
+}
+
+// Window is the planning window and all that it shows.
+type Window struct {
+	app      fyne.App
+	win      fyne.Window
+	options  Options
+	session  *session.Session
+	settings session.Settings
+	journal  *session.Journal // nil: nothing is kept
+	snapshot session.Snapshot
+	selected board.Target
+	finding  check.Finding // the one selected, to find it again in the next answer
+	dragged  string        // part that is being dragged
+	from     [3]float64    // where it stood
+
+	back     *canvas.Rectangle
+	frame    *fyne.Container
+	asked    [2]float32 // heights the lists wanted when the window was shared out
+	opened   string     // path of the plan the board was fitted to
+	board    *board.Board
+	desk     fyne.CanvasObject
+	header   *header
+	parts    *parts
+	details  *details
+	cards    *cards
+	findings *findings
+	rack     *rack
+	buying   *buying
+	status   *flow
+	panels   panels
+	shownAt  shown
+	modals   []*modal
+	dialog   closer // one of Fyne's own that is open
+	menuNow  []string
+	machines *buttonRow
+	tilted   bool // the turntable shows perspective
+	measures bool
+	hover    string
+	news     string // what the status line says when nothing is under the pointer
+	closing  bool
+}
+
+// closer is a dialog of Fyne's.
+type closer interface{ Hide() }
+
+// panels is the framed parts of the window.
+type panels struct{ parts, details, runs, findings, rack, buying *panel }
+
+// shown is what the parts of the window show already.
+type shown struct {
+	version, solved, listed int
+	units                   string
+	dark                    bool
+	panelsAt                time.Time
+	waiting                 bool // the panels are behind and will be told
+}
+
+// New makes the window; it is shown by [Window.Show]. The app must be one of
+// Fyne's, and its theme becomes ours.
+func New(app fyne.App, o Options) *Window {
+	w := &Window{app: app, options: o, win: app.NewWindow("Tubewright")}
+	w.session = session.New(o.Tools, w.show)
+	w.loadSettings()
+	app.Settings().SetTheme(NewTheme(w.startsDark()))
+	w.assemble()
+	w.win.SetContent(w.content())
+	w.win.SetPadded(false)
+	w.win.Resize(w.startSize())
+	w.win.SetCloseIntercept(w.tryClose)
+	w.win.SetOnDropped(w.dropped)
+	w.win.Canvas().SetOnTypedKey(w.typedKey)
+	w.win.Canvas().SetOnTypedRune(w.typedRune)
+	w.win.Canvas().AddShortcut(ctrlShift(fyne.KeyZ), func(fyne.Shortcut) { w.redo() })
+	w.show(w.session.Now())
+	return w
+}
+
+// Show puts the window on the screen.
+func (w *Window) Show() {
+	w.win.Show()
+	w.offerLost()
+}
+
+// startsDark says which look to begin with.
+func (w *Window) startsDark() bool {
+	if w.options.Theme != "" {
+		return w.options.Theme == "dark"
+	}
+	return w.settings.Theme == "dark"
+}
+
+// firstSize is the size of a first start; leastSize the smallest that is
+// taken from the settings.
+var (
+	firstSize = fyne.NewSize(1280, 800)
+	leastSize = fyne.NewSize(800, 560)
+)
+
+func (w *Window) startSize() fyne.Size {
+	if !w.options.Size.IsZero() {
+		return w.options.Size
+	}
+	if w.settings.Width < leastSize.Width || w.settings.Height < leastSize.Height {
+		return firstSize
+	}
+	return fyne.NewSize(w.settings.Width, w.settings.Height)
+}
+
+// assemble makes the parts of the window.
+func (w *Window) assemble() {
+	w.makeBoard()
+	w.header = newHeader(headerActions{
+		undo: w.undo, redo: w.redo, units: w.switchUnits, theme: w.switchTheme, stop: w.session.Stop, ready: w.tellReady,
+	})
+	w.parts = newParts(func(part string) { w.pick(board.PartTarget(part)) })
+	w.details = newDetails(detailActions{
+		onSet:  w.setNumbers,
+		onTurn: func(axis int) { w.turn(axis, 90) }, onRemove: w.remove, onFit: w.fit,
+	})
+	w.cards = newCards(func(run string) { w.pick(board.RunTarget(run)) }, w.chooseWay, w.freeWay)
+	w.findings = newFindings(w.pickFinding)
+	w.rack = newRack()
+	w.buying = newBuying(w.session.SetOnHand, w.wrongCount)
+	w.status = newFlow("", smallSize, soft)
+	w.status.most = 1
+	w.machines = newButtonRow(button{text: "−", act: func() { w.build(-1) }}, button{text: "+", act: func() { w.build(1) }})
+	w.machines.toRight = true
+	w.panels = panels{
+		newPanel("Parts", nil, w.parts.pane), newPanel("Selected", nil, w.details.pane),
+		newPanel("Runs", nil, w.cards.pane), newPanel("Findings", nil, w.findings.pane),
+		newPanel("Stock rack", nil, w.rack.pane), newPanel("Buying list", w.machines, w.buying.pane),
+	}
+}
+
+// makeBoard makes the board and listens to it.
+func (w *Window) makeBoard() {
+	w.board = board.NewBoard()
+	w.board.Callbacks = board.Callbacks{
+		OnSelect: w.pick, OnMove: w.moved, OnNudge: w.nudged, OnTurn: w.turned, OnHover: w.hovered,
+		OnLook: func(board.Look) { w.setMenu() }, OnJoin: w.join, OnPath: w.pathMoved, OnMeasure: w.measured,
+		OnDelete: w.deleted, OnMenu: w.contextMenu,
+	}
+	w.board.SetLook(w.options.Look)
+	w.board.SetStyle(boardStyle(isDark()))
+	w.desk = board.NewDesk(w.board)
+}
