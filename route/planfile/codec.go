@@ -126,12 +126,21 @@ func (rec record[T]) read(s spot, n *yaml.Node, into *T) {
 	}
 	for _, k := range rec.keys {
 		if k.must && !g.has(k.name) && mayHold(n) {
-			s.bad(n, "has no "+k.name, "Add "+k.name+": "+k.doc+".")
+			s.lacks(n, k.name, k.doc)
 		}
 	}
 	if rec.check != nil && mayHold(n) {
 		rec.check(s, n, g, into)
 	}
+}
+
+// lacks notes that a mapping goes without a key it needs.
+func (s spot) lacks(n *yaml.Node, key, doc string) {
+	what := "has no " + key
+	if s.path == "" && s.owner == "" {
+		what = "the file " + what
+	}
+	s.bad(n, what, "Add "+key+" ("+doc+").")
 }
 
 func (rec record[T]) write(f form, v, base T) *item {

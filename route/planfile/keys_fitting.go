@@ -71,7 +71,7 @@ var fittingSizes = []key[route.Fitting]{
 	keyOf("sideways", "offset: how far the way moves aside", func(f *route.Fitting) *float64 { return &f.Sideways }, length(over)),
 	keyOf("turn", "elbow: how far the way turns, degrees", func(f *route.Fitting) *float64 { return &f.Turn }, count(bound{least: 0, most: 179, above: true})),
 	keyOf("legs", "elbow: [in, out], each from the face to the corner", func(f *route.Fitting) *[2]float64 { return &f.Legs }, legs(length(over))),
-	keyOf("rotary", "offset, elbow: turns freely while fitted", func(f *route.Fitting) *bool { return &f.Rotary }, flag()),
+	keyOf("rotary", "offset, elbow: turns freely while fitted", func(f *route.Fitting) *bool { return &f.Rotary }, truth()),
 	keyOf("rolls", "offset or elbow that does not turn: the rolls it can end up in, degrees", func(f *route.Fitting) *[]float64 { return &f.Rolls }, listOf[[]float64](count(bound{least: -360, most: 360}), flow)),
 	keyOf("side", "tee: from the way to the face of its side port", func(f *route.Fitting) *float64 { return &f.Side }, length(over)),
 }

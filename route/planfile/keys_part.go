@@ -152,24 +152,30 @@ func passage() codec[[2]string] {
 // checkPart looks at the passages once every port is known.
 func checkPart(s spot, _ *yaml.Node, g given, k *route.Part) {
 	part, list := *k, g.value["passages"]
-	if list == nil || !g.sound("passages") {
+	if list == nil {
 		return
 	}
 	s.after(func() {
 		names, sure := portsOf(s.plan, part)
-		sure = sure && g.sound("ports")
-		for i, pair := range part.Passages {
-			here := s.in("passages").item(i)
-			for end := range pair {
-				if sure {
-					here.isPort(list.Content[i].Content[end], pair[end], names)
-				}
-			}
-			if pair[0] == pair[1] {
-				here.bad(list.Content[i], "links a port to itself", "Name the two ports the coolant goes between.")
-			}
+		for i, pair := range list.Content {
+			s.in("passages").item(i).passes(pair, names, sure && g.sound("ports"))
 		}
 	})
+}
+
+// passes checks one passage of a part with these ports.
+func (s spot) passes(pair *yaml.Node, ports []string, sure bool) {
+	if len(pair.Content) != 2 {
+		return // told already
+	}
+	for _, end := range pair.Content {
+		if sure && end.Kind == yaml.ScalarNode {
+			s.isPort(end, "", end.Value, ports)
+		}
+	}
+	if one, other := pair.Content[0], pair.Content[1]; one.Value == other.Value && one.Kind == yaml.ScalarNode {
+		s.bad(pair, "links a port to itself", "Name the two ports the coolant goes between.")
+	}
 }
 
 func parts() codec[[]route.Part] {

@@ -27,16 +27,17 @@ func (b bound) holds(v float64) bool {
 	return v <= b.most && v >= b.least && (!b.above || v > b.least)
 }
 
-// words says what the bound asks for, in the file's units.
-func (b bound) words(factor float64) string {
-	least, most := plain(b.least/factor), plain(b.most/factor)
+// asks says what the bound asks of a number that it does not hold, in the
+// file's units.
+func (b bound) asks(v, factor float64) string {
+	least := plain(b.least / factor)
 	switch {
+	case v > b.most:
+		return "at most " + plain(math.Round(b.most/factor*10)/10)
 	case b.above:
-		return "above " + least + " and at most " + most
-	case b.least == -b.most:
-		return "between " + least + " and " + most
+		return "above " + least
 	}
-	return least + " or more and at most " + most
+	return least + " or more"
 }
 
 func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
@@ -92,7 +93,8 @@ func (s spot) number(n *yaml.Node, b bound, factor float64) (float64, bool) {
 		return 0, false
 	}
 	if !b.holds(v * factor) {
-		s.bad(n, "must be "+b.words(factor)+", but is "+short(n.Value), "Give a number within these bounds.")
+		asked := b.asks(v*factor, factor)
+		s.bad(n, "must be "+asked+", but is "+short(n.Value), "Give a number that is "+asked+".")
 		return 0, false
 	}
 	return v + 0, true // +0 turns −0 into 0
@@ -102,6 +104,8 @@ var odd = regexp.MustCompile(`^[-+]?0[0-9xob_]+`)
 
 func numberFix(n *yaml.Node) string {
 	switch {
+	case n.Kind == yaml.ScalarNode && n.Style == 0 && decimal.MatchString(n.Value):
+		return "It is too large to be counted: give a smaller one."
 	case n.Kind == yaml.ScalarNode && decimal.MatchString(n.Value):
 		return "Take the quotes away."
 	case n.Kind == yaml.ScalarNode && odd.MatchString(n.Value):

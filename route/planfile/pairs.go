@@ -69,17 +69,25 @@ const maxName = 100
 func (s spot) goodName(n *yaml.Node, name string) bool {
 	switch {
 	case strings.TrimSpace(name) == "":
-		s.bad(n, "has an empty name", "Give it a name.")
+		s.misnamed(n, "is empty", "Give it a name.")
 	case strings.TrimSpace(name) != name:
-		s.bad(n, fmt.Sprintf("has a name that begins or ends with a space: %q", short(name)), "Take the space away.")
+		s.misnamed(n, fmt.Sprintf("begins or ends with a space: %q", short(name)), "Take the space away.")
 	case len([]rune(name)) > maxName:
-		s.bad(n, fmt.Sprintf("has a name of more than %d characters", maxName), "Shorten it.")
+		s.misnamed(n, fmt.Sprintf("has more than %d characters", maxName), "Shorten it.")
 	case strings.ContainsFunc(name, unprintable):
-		s.bad(n, fmt.Sprintf("has a control character in its name: %q", short(name)), "Take the character away.")
+		s.misnamed(n, fmt.Sprintf("holds a character that cannot be printed: %q", short(name)), "Take the character away.")
 	default:
 		return true
 	}
 	return false
+}
+
+// misnamed notes what is wrong with a name: that under a key, or that of the owner.
+func (s spot) misnamed(n *yaml.Node, what, fix string) {
+	if s.path == "" {
+		what = "the name " + what
+	}
+	s.bad(n, what, fix)
 }
 
 // Joiners are letters of some scripts: Persian words need the first.

@@ -5,8 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"regexp"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -130,39 +128,6 @@ func decodeOne(text string) (root *yaml.Node, err error) {
 type secondDocument struct{ line int }
 
 func (e *secondDocument) Error() string { return errTwoDocuments.Error() }
-
-var yamlLine = regexp.MustCompile(`^yaml: (?:line (\d+): )?((?s:.*))$`)
-
-// syntax tells what the YAML parser found. Its line may be one off; a tab in
-// the indentation, which it words badly, is looked for by ourselves.
-func (d document) syntax(err error) Problem {
-	var two *secondDocument
-	if errors.As(err, &two) {
-		return d.at(max(1, two.line), 1, "a second document starts here", "A plan is one document: keep one and put the other into a file of its own.")
-	}
-	m := yamlLine.FindStringSubmatch(err.Error())
-	if m == nil {
-		return d.at(1, 1, "this is not YAML: "+err.Error(), "Compare the file with an example plan.")
-	}
-	line, atoiErr := strconv.Atoi(m[1])
-	if atoiErr != nil {
-		line = 1
-	}
-	line = min(max(1, line), len(d.start))
-	for _, n := range []int{line, line + 1, line - 1} {
-		if tab := tabInIndent(d.line(n)); tab > 0 {
-			return d.at(n, tab, "a tab stands in the indentation", "Indent with spaces: YAML does not allow tabs there.")
-		}
-	}
-	return d.at(line, 1, "this is not YAML: "+m[2],
-		"Look at this line and the one before for a missing colon, bracket, quote or space, or wrong indentation.")
-}
-
-// tabInIndent gives the column of a tab before the first other character, or 0.
-func tabInIndent(line string) int {
-	indent := line[:len(line)-len(strings.TrimLeft(line, " \t"))]
-	return strings.IndexByte(indent, '\t') + 1
-}
 
 // unwanted refuses what YAML has and plans do not: anchors, aliases, tags, and
 // values nested without end.

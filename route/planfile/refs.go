@@ -107,17 +107,17 @@ func (s spot) findPort(n *yaml.Node, partName, port string) {
 		return
 	}
 	if ports, sure := portsOf(s.plan, part); sure {
-		s.isPort(n, port, ports)
+		s.isPort(n, " on "+partName, port, ports)
 	}
 }
 
-func (s spot) isPort(n *yaml.Node, port string, ports []string) {
+func (s spot) isPort(n *yaml.Node, where, port string, ports []string) {
 	for _, p := range ports {
 		if p == port {
 			return
 		}
 	}
-	s.bad(n, "names no port: there is no "+strconv.Quote(short(port))+" on it", offer("port", port, ports))
+	s.bad(n, "names no port: there is no "+strconv.Quote(short(port))+where, offer("port", port, ports))
 }
 
 // portsOf lists the ports of a part with those of its kind. It is not sure of

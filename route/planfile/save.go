@@ -27,6 +27,16 @@ func (e *ChangedOnDiskError) Error() string {
 	return fmt.Sprintf("%s was changed by somebody else since it was opened; load it again, save under another name, or save over it", e.Path)
 }
 
+// ReadOnlyError says that the file is marked as not to be written to. A rename
+// could replace it all the same, but whoever marked it meant it.
+type ReadOnlyError struct{ Path string }
+
+func (e *ReadOnlyError) Error() string {
+	return fmt.Sprintf("%s is marked read-only; take the mark away, save under another name, or save over it", e.Path)
+}
+
+const ownerMayWrite fs.FileMode = 0o200
+
 // SaveError says which step of saving failed. The file is whole: either as it
 // was or, once Done, as it is to be.
 type SaveError struct {
@@ -51,8 +61,8 @@ func (e *SaveError) Unwrap() error { return e.Err }
 // Links are followed, the permission stays.
 //
 // Errors are a *[NotWritableError], a *[ChangedOnDiskError] when src was loaded
-// from this path and the file is no longer the same, a *[NotAFileError], or a
-// *[SaveError].
+// from this path and the file is no longer the same, a *[NotAFileError], a
+// *[ReadOnlyError], or a *[SaveError].
 func Save(path string, plan route.Plan, src *Source) (Report, error) {
 	return saver{disk: osDisk{}}.save(path, plan, src)
 }
@@ -102,6 +112,8 @@ func (v saver) current(path string) ([]byte, fs.FileMode, error) {
 		return nil, 0, err
 	case err != nil:
 		return nil, 0, &SaveError{Path: path, Step: "read the file that is there", Err: err}
+	case mode&ownerMayWrite == 0 && !v.force:
+		return nil, 0, &ReadOnlyError{Path: path}
 	case old == nil:
 		old = []byte{} // there, but empty
 	}

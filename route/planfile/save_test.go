@@ -161,6 +161,22 @@ func TestSaveWhereItCannot(t *testing.T) {
 	}
 }
 
+func TestSaveLeavesAReadOnlyFileAlone(t *testing.T) {
+	path, plan, src := desk(t)
+	before := fileText(t, path)
+	if err := os.Chmod(path, 0o400); err != nil {
+		t.Fatal(err)
+	}
+	plan.Clear = 5
+	var marked *planfile.ReadOnlyError
+	if _, err := planfile.Save(path, plan, src); !errors.As(err, &marked) || fileText(t, path) != before {
+		t.Errorf("Save = %v; want a ReadOnlyError and the file untouched", err)
+	}
+	if _, err := planfile.SaveOver(path, plan, src); err != nil {
+		t.Errorf("SaveOver = %v, want it saved", err)
+	}
+}
+
 func TestSaveOfAPlanNoFileCanHold(t *testing.T) {
 	path, plan, src := desk(t)
 	before := fileText(t, path)

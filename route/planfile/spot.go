@@ -37,7 +37,10 @@ func (s spot) in(key string) spot {
 
 // item is the spot of an element of a list, counted from 1.
 func (s spot) item(i int) spot {
-	s.path = fmt.Sprintf("%s, item %d", s.path, i+1)
+	if s.path != "" {
+		s.path += ", "
+	}
+	s.path += fmt.Sprintf("item %d", i+1)
 	return s
 }
 
@@ -46,7 +49,7 @@ func (s spot) of(what, name string) spot {
 	if s.owner != "" {
 		s.owner += ": "
 	}
-	s.owner += what + " " + strconv.Quote(name)
+	s.owner += what + " " + strconv.Quote(short(name))
 	s.path = ""
 	return s
 }

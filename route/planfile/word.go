@@ -83,8 +83,8 @@ func sameOrigin[E ~string](empty E) func(a, b E) bool {
 	return func(a, b E) bool { return a == b || a+b == empty }
 }
 
-// flag is true or false.
-func flag() codec[bool] {
+// truth is true or false.
+func truth() codec[bool] {
 	return codec[bool]{
 		read: func(s spot, n *yaml.Node, into *bool) {
 			if n.Kind != yaml.ScalarNode || n.ShortTag() != "!!bool" {
