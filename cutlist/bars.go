@@ -76,7 +76,7 @@ func (l List) tooShort(kind string, p Piece, longest float64) check.Finding {
 	return check.Finding{
 		Code: check.StockTooShort, Severity: check.Error, Runs: []string{p.Run}, Parts: []string{},
 		Measure: p.Length - longest, Unit: "mm",
-		What: fmt.Sprintf("the blank of run %q is %s long but the longest bar of %s is %s, %s too short",
+		What: fmt.Sprintf("The blank of run %s is %s long; the longest bar of %s is %s, which is %s too short.",
 			p.Run, text(p.Length), kind, text(longest), text(p.Length-longest)),
 		Fix: fmt.Sprintf("Add a stock length of %s of at least %s, or split the run with a coupler.", kind, text(p.Length)),
 	}
@@ -87,9 +87,9 @@ func (l List) tooFew(kind string, uncut []Piece, proven bool) check.Finding {
 	for _, p := range uncut {
 		sum += p.Length
 	}
-	why := "limits on the stock of %s leave %s uncut, %s in all"
+	why := "The limits on the stock of %s leave %s uncut, %s in all."
 	if !proven {
-		why = "no way was found to cut everything from the limited stock of %s: %s stay uncut, %s in all"
+		why = "No way was found to cut everything from the limited stock of %s; uncut: %s, %s in all."
 	}
 	return check.Finding{
 		Code: check.StockTooFew, Severity: check.Error, Runs: runsOf(uncut), Parts: []string{},

@@ -16,17 +16,16 @@ import (
 // as an error: errors are the context's, and those of package nest for a job
 // beyond its limits.
 func Build(ctx context.Context, plan route.Plan, sol find.Solution) (List, error) {
-	l := List{Plan: plan, Tubes: tubes(plan, sol)}
+	l := List{Plan: plan, Tubes: tubes(plan, sol), Findings: check.Findings(plan, sol)}
 	l.Reasons = reasons(plan, l.Tubes)
 	l.Draft = len(l.Reasons) > 0
-	l.Findings = append(l.Findings, missedWindows(plan, l)...)
 	for _, kind := range kinds(l.Tubes) {
 		if err := l.cutKind(ctx, kind); err != nil {
 			return List{}, fmt.Errorf("cutting %s: %w", kind.Name, err)
 		}
 	}
 	l.Buy = buy(l)
-	slices.SortStableFunc(l.Findings, graver)
+	check.Sort(l.Findings)
 	return l, ctx.Err()
 }
 
@@ -64,11 +63,4 @@ func kinds(tubes []Tube) []route.Tube {
 	}
 	slices.SortFunc(list, func(a, b route.Tube) int { return cmp.Compare(a.Name, b.Name) })
 	return list
-}
-
-// graver orders findings by severity alone: a stable sort keeps the rest as it was.
-func graver(a, b check.Finding) int { return rank(a.Severity) - rank(b.Severity) }
-
-func rank(s check.Severity) int {
-	return slices.Index([]check.Severity{check.Error, check.Warning, check.Note}, s)
 }

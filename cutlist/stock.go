@@ -56,7 +56,7 @@ func (r *rack) assumeStock(plan route.Plan, tube string, runs []string) {
 		names += plan.Units.TextUnit(float64(length))
 	}
 	r.note(tube, runs,
-		fmt.Sprintf("the plan lists no stock for %s; the usual lengths of %s are assumed, without a price", tube, names),
+		fmt.Sprintf("The plan lists no stock for %s; the usual lengths of %s are assumed, without a price.", tube, names),
 		fmt.Sprintf("List under stock the lengths of %s you can buy, with their prices.", tube))
 }
 
@@ -72,7 +72,7 @@ func (r *rack) assumePrices(plan route.Plan, tube string, runs []string) {
 		r.stock[i].Price = max(1, int(math.Ceil(rate*float64(b.Length)-sameCent)))
 		length := plan.Units.TextUnit(whole(b.Length))
 		r.note(tube, runs,
-			fmt.Sprintf("the stock of %s %s long has no price; %.2f is assumed, the dearest rate of its other lengths",
+			fmt.Sprintf("The stock of %s %s long has no price; %.2f is assumed, the dearest rate of its other lengths.",
 				tube, length, whole(r.stock[i].Price)),
 			fmt.Sprintf("Give the price of %s at %s.", tube, length))
 	}
