@@ -15,8 +15,8 @@ type build struct {
 	price float64
 	rank  int // order among equal costs
 	// verdict is what its bodies run into, worked out once it is asked for.
-	verdict *hit
-	judged  bool
+	verdict          *hit
+	judged, measured bool
 }
 
 type buildStep struct {

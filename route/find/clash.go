@@ -1,6 +1,9 @@
 package find
 
-import "tubewright/route/clear"
+import (
+	"tubewright/route"
+	"tubewright/route/clear"
+)
 
 // limbsOfWay is the room a way takes: its fittings and its tube.
 func limbsOfWay(w Way) []limb {
@@ -38,36 +41,66 @@ func solidsOf(w Way) []solid {
 // clash is how much the gap between two ways lacks of need, mm; 0 when nothing.
 func clash(a, b []limb, need float64) float64 {
 	worst := 0.0
-	for _, x := range a {
-		for _, y := range b {
-			worst = max(worst, x.short(y.shape, y.lo, y.hi, need))
+	for i := range a {
+		for j := range b {
+			worst = max(worst, a[i].short(b[j].shape, &b[j].lo, &b[j].hi, need))
 		}
 	}
 	return worst
 }
 
+// clashes reports whether two ways come nearer to each other than need.
+func clashes(a, b []limb, need float64) bool {
+	for i := range a {
+		for j := range b {
+			if a[i].tooNear(b[j].shape, &b[j].lo, &b[j].hi, need) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // reserved is what the other runs' ports will need whatever way they go: the
 // prescribed fittings, or the socket that stands there. Without it a run solved
-// early could stand where a later one must begin.
-func (sc *scene) reserved(run int) []solid {
+// early could stand where a later one must begin. Two runs on one port do not
+// reserve it against each other: the checks report them.
+func (t *table) reserved(run int) []solid {
 	var list []solid
-	mine := sc.plan.Runs[run]
-	for i, r := range sc.plan.Runs {
+	mine := t.plan.Runs[run]
+	for i := range t.rows {
 		if i == run {
 			continue
 		}
-		h, err := sc.newHunt(r, nil)
-		if err != nil {
-			continue // that run is reported as having no way
-		}
-		for _, s := range []*side{h.a, h.b} {
-			if s.port.Ref == mine.From || s.port.Ref == mine.To {
-				continue // two runs on one port: the checks report it
-			}
-			for _, l := range limbsOf(s.plain) {
-				list = append(list, solid{l.shape, l.lo, l.hi, -1, r.Name})
+		for _, p := range t.rows[i].ports {
+			if p.ref != mine.From && p.ref != mine.To {
+				list = append(list, p.needs...)
 			}
 		}
+	}
+	return list
+}
+
+// portNeeds is what a run needs at one of its ports.
+type portNeeds struct {
+	ref   route.PortRef
+	needs []solid
+}
+
+// portsOf works out what a run needs at its ports; nothing for a run that
+// cannot be searched at all, which is reported as having no way.
+func (sc *scene) portsOf(r route.Run) []portNeeds {
+	h, err := sc.newHunt(r, nil)
+	if err != nil {
+		return nil
+	}
+	var list []portNeeds
+	for _, s := range []*side{h.a, h.b} {
+		p := portNeeds{ref: s.port.Ref}
+		for _, l := range limbsOf(s.plain) {
+			p.needs = append(p.needs, solid{l.shape, l.lo, l.hi, -1, r.Name})
+		}
+		list = append(list, p)
 	}
 	return list
 }

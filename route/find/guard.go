@@ -36,25 +36,40 @@ func newLimb(s clear.Shape) limb {
 	return limb{s, lo, hi}
 }
 
-// short is how much the gap between a limb and a solid lacks of need; 0 when
-// nothing.
-func (l limb) short(s clear.Shape, lo, hi vec, need float64) float64 {
+// tooNear reports whether the gap between a limb and a shape is less than need.
+func (l *limb) tooNear(s clear.Shape, lo, hi *vec, need float64) bool {
 	need += margin
-	for i := range need3 {
+	for i := range lo {
 		if l.lo[i]-hi[i] >= need || lo[i]-l.hi[i] >= need {
-			return 0
+			return false
 		}
 	}
-	if clear.Farther(l.shape, s, need) {
-		return 0
-	}
-	return need - clear.Between(l.shape, s).Distance
+	return !clear.Farther(l.shape, s, need)
 }
 
-var need3 = [3]struct{}{}
+// short is how much the gap between a limb and a shape lacks of need, mm; 0
+// when nothing. Depths cost much more than a yes or no: only a run that has no
+// way, and two runs that clash, ask for them.
+func (l *limb) short(s clear.Shape, lo, hi *vec, need float64) float64 {
+	if !l.tooNear(s, lo, hi, need) {
+		return 0
+	}
+	return need + margin - clear.Between(l.shape, s).Distance
+}
+
+// lacks is short where the hunt wants measures, else 1 for any lack.
+func (h *hunt) lacks(l *limb, s clear.Shape, lo, hi *vec, need float64) float64 {
+	if h.measuring {
+		return l.short(s, lo, hi, need)
+	}
+	if l.tooNear(s, lo, hi, need) {
+		return 1
+	}
+	return 0
+}
 
 // outside is how far a limb sticks out of the case.
-func (h *hunt) outside(l limb) *hit {
+func (h *hunt) outside(l *limb) *hit {
 	if h.plan.Case == (vec{}) {
 		return nil
 	}
@@ -68,38 +83,52 @@ func (h *hunt) outside(l limb) *hit {
 	return &hit{what: "the case", short: short}
 }
 
+// enough reports whether a hit settles the matter: without measures any does.
+func (h *hunt) enough(at *hit) bool { return at != nil && !h.measuring }
+
 // against is the worst a limb runs into of parts and other runs. need says how
 // far to keep from a part; below 0 it is left out.
-func (h *hunt) against(l limb, need func(part int) float64) *hit {
-	var worst *hit
+func (h *hunt) against(l *limb, need func(part int) float64) *hit {
+	worst := h.outside(l)
 	for i := range h.scene.parts {
 		s := &h.scene.parts[i]
+		if h.enough(worst) {
+			return worst
+		}
 		if n := need(s.part); n >= 0 {
-			if short := l.short(s.shape, s.lo, s.hi, n); short > 0 {
-				worst = worse(worst, &hit{what: s.name, short: short})
-			}
+			worst = worse(worst, h.hitOn(l, s, n, false))
 		}
 	}
 	for i := range h.others {
-		s := &h.others[i]
-		if short := l.short(s.shape, s.lo, s.hi, h.plan.Clear); short > 0 {
-			worst = worse(worst, &hit{what: s.name, run: true, short: short})
+		if h.enough(worst) {
+			return worst
 		}
+		worst = worse(worst, h.hitOn(l, &h.others[i], h.plan.Clear, true))
 	}
-	return worse(worst, h.outside(l))
+	return worst
+}
+
+func (h *hunt) hitOn(l *limb, s *solid, need float64, run bool) *hit {
+	if short := h.lacks(l, s.shape, &s.lo, &s.hi, need); short > 0 {
+		return &hit{what: s.name, run: run, short: short}
+	}
+	return nil
 }
 
 // judge says what the bodies of a chain run into: the first stands on its part,
 // the others may touch it, everything keeps clear of the rest.
 func (h *hunt) judge(s *side, b *build) *hit {
-	if b.judged {
+	if b.judged && (b.measured || !h.measuring) {
 		return b.verdict
 	}
-	b.judged = true
+	b.judged, b.measured, b.verdict = true, h.measuring, nil
 	for i, room := range b.bodies() {
 		need := h.needs(s.part, i == 0)
 		for _, shape := range room {
-			b.verdict = worse(b.verdict, h.against(newLimb(shape), need))
+			l := newLimb(shape)
+			if b.verdict = worse(b.verdict, h.against(&l, need)); h.enough(b.verdict) {
+				return b.verdict
+			}
 		}
 	}
 	return b.verdict
@@ -135,7 +164,9 @@ func (h *hunt) tubeHits(i idea, f bends.Formed) *hit {
 	last := len(pieces) - 1
 	var worst *hit
 	for n, p := range pieces {
-		worst = worse(worst, h.pieceHits(i, p, n == 0, n == last))
+		if worst = worse(worst, h.pieceHits(i, p, n == 0, n == last)); h.enough(worst) {
+			return worst
+		}
 	}
 	return worse(worst, h.selfHits(i, pieces, f.Tube.OD))
 }
@@ -147,7 +178,7 @@ func (h *hunt) pieceHits(i idea, p bends.Piece, first, last bool) *hit {
 		return nil
 	}
 	whole := newLimb(Swept(p, h.tube.OD))
-	worst := h.against(whole, func(part int) float64 {
+	worst := h.against(&whole, func(part int) float64 {
 		if part == h.a.part || part == h.b.part {
 			return -1
 		}
@@ -198,8 +229,8 @@ func (h *hunt) ownHits(p bends.Piece, part int) *hit {
 		if s.part != part {
 			continue
 		}
-		if short := l.short(s.shape, s.lo, s.hi, 0); short > 0 {
-			worst = worse(worst, &hit{what: s.name, short: short})
+		if worst = worse(worst, h.hitOn(&l, s, 0, false)); h.enough(worst) {
+			break
 		}
 	}
 	return worst
@@ -218,7 +249,7 @@ func Swept(p bends.Piece, od float64) clear.Shape {
 // against the other, and straights that are not neighbours.
 func (h *hunt) selfHits(i idea, pieces []bends.Piece, od float64) *hit {
 	starts, ends := limbsOf(i.start), limbsOf(i.end)
-	worst := crossHits(starts, ends)
+	worst := h.crossHits(starts, ends)
 	if len(pieces) == 1 {
 		return worst
 	}
@@ -226,11 +257,11 @@ func (h *hunt) selfHits(i idea, pieces []bends.Piece, od float64) *hit {
 	for n, p := range pieces {
 		tube[n] = newLimb(Swept(p, od))
 	}
-	worst = worse(worst, crossHits(tube[1:], starts))
-	worst = worse(worst, crossHits(tube[:len(tube)-1], ends))
+	worst = worse(worst, h.crossHits(tube[1:], starts))
+	worst = worse(worst, h.crossHits(tube[:len(tube)-1], ends))
 	for n := 0; n+4 < len(tube); n += 2 {
 		for m := n + 4; m < len(tube); m += 2 {
-			worst = worse(worst, crossHits(tube[n:n+1], tube[m:m+1]))
+			worst = worse(worst, h.crossHits(tube[n:n+1], tube[m:m+1]))
 		}
 	}
 	return worst
@@ -246,11 +277,11 @@ func limbsOf(b *build) []limb {
 	return limbs
 }
 
-func crossHits(a, b []limb) *hit {
+func (h *hunt) crossHits(a, b []limb) *hit {
 	var worst *hit
-	for _, x := range a {
-		for _, y := range b {
-			if short := x.short(y.shape, y.lo, y.hi, 0); short > 0 {
+	for i := range a {
+		for j := range b {
+			if short := h.lacks(&a[i], b[j].shape, &b[j].lo, &b[j].hi, 0); short > 0 {
 				worst = worse(worst, &hit{what: "itself", short: short})
 			}
 		}

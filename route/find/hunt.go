@@ -18,7 +18,9 @@ type hunt struct {
 	others   []solid // what other runs take up
 	longest  float64 // bar to cut from, mm; 0: open
 	families []family
-	missed   []missed // what was looked at and refused, best of each name
+	// measuring makes the guard find the worst a way lacks, not just whether it does.
+	measuring bool
+	missed    []missed // what was looked at and refused, best of each name
 }
 
 // family is one idea's variants: all that bear one name.
@@ -141,7 +143,6 @@ func (h *hunt) firstClear(f family) (Way, bool) {
 		if at == nil {
 			return h.way(i, formed), true
 		}
-		h.note(f.name, *at)
 	}
 	return Way{}, false
 }

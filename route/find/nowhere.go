@@ -86,6 +86,7 @@ func shortfall(err error) float64 {
 
 // noWay sums up a hunt that found nothing.
 func (h *hunt) noWay() *NoWayError {
+	h.measureAll()
 	e := &NoWayError{Run: h.run.Name, Fix: h.dry()}
 	sortMissed(h.missed)
 	for _, m := range h.missed {
@@ -98,6 +99,21 @@ func (h *hunt) noWay() *NoWayError {
 	e.Nearest, e.Way, e.ByRun, e.Short = near.name, near.hit.what, near.hit.run, near.hit.short
 	e.Fix = wayOut(near.hit)
 	return e
+}
+
+// mostMeasured is how many variants of a name are measured to find the nearest.
+const mostMeasured = 4
+
+// measureAll finds out what the cheapest ways of each name lack.
+func (h *hunt) measureAll() {
+	h.measuring = true
+	for _, f := range h.families {
+		for _, i := range f.ideas[:min(len(f.ideas), mostMeasured)] {
+			if _, at := h.try(i); at != nil {
+				h.note(f.name, *at)
+			}
+		}
+	}
 }
 
 // dry is the advice when not one way could even be drawn.

@@ -23,7 +23,8 @@ type quest struct {
 	walls                     []wall
 	room                      room
 	grid                      lattice
-	search                    search
+	squareCost                float64 // of a right angle besides its straights
+	search                    *search
 }
 
 // rayEnd is one end of a quest, in its frame.
@@ -41,30 +42,41 @@ type found struct {
 
 const (
 	// mostRounds is how often the lattice is refined by what stood in the way.
-	mostRounds = 4
+	mostRounds = 6
 	// perRound is how many solids are lined up with in one round: those that
 	// stopped the search most often.
-	perRound = 6
+	perRound = 4
+	// enoughRounds is how many refinements in a row may fail to better a route.
+	enoughRounds = 2
 )
 
 // routes searches, adds the lines of the solids that stood in the way, and
-// searches again, until nothing new stands in the way.
+// searches again for something cheaper, until nothing new stands in the way or
+// more lines do not help. The routes of all rounds are given, the last one found
+// is the cheapest.
 func (q *quest) routes(ctx context.Context) ([]found, error) {
+	q.search = searches.Get().(*search)
+	defer searches.Put(q.search)
 	q.lines()
-	var best []found
+	q.search.bound = math.MaxInt64
+	var all []found
+	idle := 0
 	for range mostRounds {
 		got, err := q.shortest(ctx)
 		if err != nil {
 			return nil, err
 		}
 		if len(got) > 0 {
-			best = got
+			q.search.bound, idle = got[0].cost, 0
+			all = append(all, got...)
+		} else if len(all) > 0 {
+			idle++
 		}
-		if !q.refine() {
+		if idle == enoughRounds || !q.refine() {
 			break
 		}
 	}
-	return best, nil
+	return all, nil
 }
 
 // refine lines up with the solids that stopped the search most; false when
@@ -208,6 +220,7 @@ func (h *hunt) quest(m axes, start, end *build) *quest {
 		weigh: h.plan.Weigh, walls: h.wallsOf(m, start, end), room: h.roomOf(m),
 		start: newRayEnd(m, start), end: newRayEnd(m, end),
 	}
+	q.squareCost = q.bendCost(90)
 	for _, v := range h.run.Via {
 		q.via = append(q.via, m.in(v))
 	}

@@ -120,6 +120,9 @@ func (h *hunt) bent(ctx context.Context) error {
 			if start.extra()+end.extra() > h.leastExtra(starts, ends)+1 {
 				continue
 			}
+			if i+j > 0 && !h.stand(start, end) {
+				continue
+			}
 			h.bendPair(start, end)
 			if i+j == 0 {
 				if err := h.squares(ctx, start, end); err != nil {
@@ -161,7 +164,7 @@ func (h *hunt) harder(ctx context.Context) error {
 			if i+j == 0 || start.extra()+end.extra() > h.leastExtra(starts, ends)+1 {
 				continue
 			}
-			if h.judge(h.a, start) != nil || h.judge(h.b, end) != nil {
+			if !h.stand(start, end) {
 				continue
 			}
 			if err := h.squares(ctx, start, end); err != nil {
@@ -170,4 +173,9 @@ func (h *hunt) harder(ctx context.Context) error {
 		}
 	}
 	return nil
+}
+
+// stand reports whether both chains are clear of everything.
+func (h *hunt) stand(start, end *build) bool {
+	return h.judge(h.a, start) == nil && h.judge(h.b, end) == nil
 }

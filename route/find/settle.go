@@ -102,7 +102,7 @@ func (s *sets) free(k, i, n int) bool {
 		if len(s.rows[j].ways) == 0 || s.rows[i].fixed && s.rows[j].fixed {
 			continue
 		}
-		if s.apart(i, n, j, s.now[j]) > 0 {
+		if s.near(i, n, j, s.now[j]) {
 			return false
 		}
 	}
@@ -138,7 +138,7 @@ func (t *table) blocker(i, n int, except *int) int {
 		if j == i || t.rows[j].chosen < 0 || except != nil && *except == j {
 			continue
 		}
-		if t.apart(i, n, j, t.rows[j].chosen) > 0 {
+		if t.near(i, n, j, t.rows[j].chosen) {
 			return j
 		}
 	}

@@ -59,14 +59,15 @@ type row struct {
 	ways    []Way
 	limbs   [][]limb // of each way
 	chosen  int      // −1: none
-	fixed   bool     // drawn or picked: it stays
+	ports   []portNeeds
+	fixed   bool // drawn or picked: it stays
 	problem error
 }
 
 func newTable(sc *scene) *table {
 	t := &table{scene: sc, rows: make([]row, len(sc.plan.Runs))}
 	for i := range t.rows {
-		t.rows[i].chosen = -1
+		t.rows[i].chosen, t.rows[i].ports = -1, sc.portsOf(sc.plan.Runs[i])
 		t.order = append(t.order, i)
 	}
 	slices.SortStableFunc(t.order, func(i, j int) int {
@@ -130,6 +131,11 @@ func (t *table) pick(i int, run route.Run) {
 // apart is how much two runs' ways lack of the gap between them, mm.
 func (t *table) apart(i, way, j, other int) float64 {
 	return clash(t.rows[i].limbs[way], t.rows[j].limbs[other], t.plan.Clear)
+}
+
+// near reports whether two runs' ways come too near to each other.
+func (t *table) near(i, way, j, other int) bool {
+	return clashes(t.rows[i].limbs[way], t.rows[j].limbs[other], t.plan.Clear)
 }
 
 // solution writes the table out in the plan's order.

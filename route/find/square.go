@@ -4,22 +4,36 @@ import (
 	"container/heap"
 	"context"
 	"math"
+	"sync"
 
 	"tubewright/bends"
 )
 
-// search is the working room of one shortest path.
+// search is the working room of one shortest path. Its tables are used again
+// from search to search: what they hold counts only when its stamp is this
+// search's.
 type search struct {
 	size   [3]int
 	vias   int
-	cost   []int64 // least known cost to a state, in steps of sameCost; −1: not met
-	parent []int32 // state before; below 0: one of the first leaves
-	bendOK []byte  // memory of bendClear: 0 not asked, 1 clear, 2 not
+	stamp  uint32
+	states []met
+	bends  []uint32 // memory of bendClear: 4·stamp + 1 clear, + 2 not
 	open   frontier
+	bound  int64 // only routes that cost less are looked for
 	seq    int
 	firsts []leave
 	goals  []odds // where the end's own bend may stand, when it faces along no axis
 }
+
+// met is what is known of a state.
+type met struct {
+	cost   int64 // least known, in steps of sameCost
+	parent int32 // state before; below 0: one of the first leaves
+	stamp  uint32
+}
+
+// searches keeps working rooms for use again.
+var searches = sync.Pool{New: func() any { return new(search) }}
 
 // leave is a place from which a straight goes: a corner, or the first stop.
 type leave struct {
@@ -80,8 +94,10 @@ func (f *frontier) Pop() any {
 }
 
 const (
-	// mostGoals is how many routes one search gives: the best and some others.
+	// mostGoals is how many routes the first search gives: the best and others.
 	mostGoals = 3
+	// moreSteps bounds the states looked at for the others.
+	moreSteps = 400
 	// mostSteps bounds the states of one search; a search that long has met a
 	// maze no tube goes through.
 	mostSteps = 60000
@@ -89,29 +105,26 @@ const (
 	checkEvery = 256
 )
 
-// shortest finds the best routes over the lattice as it stands (A*: Hart,
-// Nilsson and Raphael 1968; the estimate never says too much, and a state met
-// again at less cost is opened again).
+// shortest finds the best routes over the lattice as it stands that cost less
+// than the bound (A*: Hart, Nilsson and Raphael 1968; the estimate never says
+// too much, and a state met again at less cost is opened again).
 func (q *quest) shortest(ctx context.Context) ([]found, error) {
 	q.prepare()
 	q.begin()
 	var got []found
-	for step := 0; q.search.open.Len() > 0 && step < mostSteps; step++ {
+	for step, last := 0, mostSteps; q.search.open.Len() > 0 && step < last; step++ {
 		if step%checkEvery == 0 && ctx.Err() != nil {
 			return nil, ctx.Err()
 		}
 		e := heap.Pop(&q.search.open).(entry)
-		if len(got) > 0 && e.total > got[0].cost+costKey(2*q.weigh.Bend+q.weigh.OddBend) {
-			break
-		}
-		if e.goal {
+		switch {
+		case e.goal:
 			got = append(got, found{q.trace(e), e.cost})
-			if len(got) == mostGoals {
-				break
+			if len(got) == mostGoals || q.search.bound < math.MaxInt64 {
+				return got, nil
 			}
-			continue
-		}
-		if e.cost == q.search.cost[e.state] {
+			last = min(last, step+moreSteps)
+		case e.cost == q.search.states[e.state].cost:
 			q.follow(q.leaveOf(e.state))
 		}
 	}
@@ -120,25 +133,24 @@ func (q *quest) shortest(ctx context.Context) ([]found, error) {
 
 // prepare sizes the working room for the lattice.
 func (q *quest) prepare() {
-	s := &q.search
+	s := q.search
 	s.size = [3]int{len(q.grid[0]), len(q.grid[1]), len(q.grid[2])}
 	s.vias = len(q.via) + 1
 	nodes := s.size[0] * s.size[1] * s.size[2]
-	s.cost = resized(s.cost, nodes*6*s.vias)
-	s.parent = resized(s.parent, nodes*6*s.vias)
-	s.bendOK = resized(s.bendOK, nodes*12)
-	for i := range s.cost {
-		s.cost[i] = -1
+	if s.stamp++; s.stamp >= lastStamp || cap(s.states) < nodes*6*s.vias || cap(s.bends) < nodes*12 {
+		s.states, s.bends, s.stamp = make([]met, nodes*6*s.vias), make([]uint32, nodes*12), 1
 	}
-	clear(s.bendOK)
+	s.states, s.bends = s.states[:nodes*6*s.vias], s.bends[:nodes*12]
 	s.open, s.firsts, s.seq, s.goals = s.open[:0], s.firsts[:0], 0, s.goals[:0]
 }
 
-func resized[T any](s []T, n int) []T {
-	if cap(s) < n {
-		return make([]T, n)
-	}
-	return s[:n]
+// lastStamp is where stamps begin again: four times it still fits a uint32.
+const lastStamp = 1 << 29
+
+// known is the least cost of a state so far; false when it was not met.
+func (s *search) known(state int32) (int64, bool) {
+	m := &s.states[state]
+	return m.cost, m.stamp == s.stamp
 }
 
 // state numbers a corner, the heading out of it and the via points behind it.
@@ -148,9 +160,9 @@ func (s *search) state(n node, heading, vias int) int32 {
 
 // leaveOf is the state as a place to go on from.
 func (q *quest) leaveOf(state int32) leave {
-	s := &q.search
+	s := q.search
 	rest := int(state)
-	l := leave{state: state, setback: q.radius, need: q.between, cost: s.cost[state], corner: true}
+	l := leave{state: state, setback: q.radius, need: q.between, cost: s.states[state].cost, corner: true}
 	l.vias, rest = rest%s.vias, rest/s.vias
 	l.heading, rest = rest%6, rest/6
 	l.node[2], rest = rest%s.size[2], rest/s.size[2]
@@ -227,25 +239,31 @@ func (q *quest) turns(l leave, n node, run float64) bool {
 	if vias < len(q.via) && corner.Sub(q.via[vias]).Len() <= sameLine {
 		vias++
 	}
-	cost := l.cost + costKey(q.weigh.Millimetre*run+q.bendCost(90))
+	cost := l.cost + q.step(run)
 	for out := range 6 {
-		if out/2 != l.heading/2 && q.bendsAt(n, corner, l.heading, out) {
-			q.relax(l, q.search.state(n, out, vias), cost, n, out, vias)
+		if out/2 != l.heading/2 {
+			q.relax(l, cost, n, corner, out, vias)
 		}
 	}
 	return true
 }
 
+// step is what a straight and the right angle after it cost.
+func (q *quest) step(run float64) int64 {
+	return costKey(q.weigh.Millimetre*run + q.squareCost)
+}
+
 // bendsAt is bendClear with a memory.
 func (q *quest) bendsAt(n node, corner vec, in, out int) bool {
-	at := ((n[0]*q.search.size[1]+n[1])*q.search.size[2]+n[2])*12 + bendIndex(in^1, out)
-	if q.search.bendOK[at] == 0 {
-		q.search.bendOK[at] = 2
+	s := q.search
+	at := &s.bends[((n[0]*s.size[1]+n[1])*s.size[2]+n[2])*12+bendIndex(in^1, out)]
+	if *at>>2 != s.stamp {
+		*at = s.stamp<<2 | 2
 		if q.bendClear(corner, in, out) {
-			q.search.bendOK[at] = 1
+			*at = s.stamp<<2 | 1
 		}
 	}
-	return q.search.bendOK[at] == 1
+	return *at&3 == 1
 }
 
 // bendIndex numbers the twelve bends at a corner by the headings of their two
@@ -257,15 +275,25 @@ func bendIndex(a, b int) int {
 	return [3]int{0, 4, 8}[a/2+b/2-1] + a%2*2 + b%2
 }
 
-func (q *quest) relax(l leave, state int32, cost int64, n node, out, vias int) {
-	if have := q.search.cost[state]; have >= 0 && have <= cost {
+// relax opens a state when it is reached cheaper than before, can still beat
+// the bound, and the bend into it is clear: the cheap questions first.
+func (q *quest) relax(l leave, cost int64, n node, corner vec, out, vias int) {
+	state := q.search.state(n, out, vias)
+	if have, ok := q.search.known(state); ok && have <= cost {
 		return
 	}
-	q.search.cost[state], q.search.parent[state] = cost, l.state
-	q.push(entry{total: cost + q.least(n, out, vias), cost: cost, state: state})
+	total := cost + q.least(corner, out, vias)
+	if total >= q.search.bound || !q.bendsAt(n, corner, l.heading, out) {
+		return
+	}
+	q.search.states[state] = met{cost, l.state, q.search.stamp}
+	q.push(entry{total: total, cost: cost, state: state})
 }
 
 func (q *quest) push(e entry) {
+	if e.total >= q.search.bound {
+		return
+	}
 	e.seq = q.search.seq
 	q.search.seq++
 	heap.Push(&q.search.open, e)
@@ -342,7 +370,7 @@ func (q *quest) trace(e entry) []vec {
 	state := e.before
 	for state >= 0 {
 		back = append(back, q.leaveOf(state).at)
-		state = q.search.parent[state]
+		state = q.search.states[state].parent
 	}
 	if first := q.search.firsts[-1-state]; first.corner {
 		back = append(back, first.at)
@@ -355,9 +383,8 @@ func (q *quest) trace(e entry) []vec {
 
 // least is the least that can still come after a corner, in steps of sameCost,
 // rounded down.
-func (q *quest) least(n node, out, vias int) int64 {
-	at := q.grid.at(n)
-	perBend := q.bendCost(90) - 2*q.radius*q.weigh.Millimetre
+func (q *quest) least(at vec, out, vias int) int64 {
+	perBend := q.squareCost - 2*q.radius*q.weigh.Millimetre
 	if q.end.axis < 0 || perBend < 0 {
 		gone := at.Add(heading(out).Mul(q.radius))
 		return downKey(q.weigh.Millimetre * q.end.ray.at.Sub(gone).Len())

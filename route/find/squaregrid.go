@@ -13,7 +13,7 @@ const (
 	// than any tube could be told apart by.
 	sameLine = 1e-6
 	// mostLines bounds the coordinates along one axis.
-	mostLines = 56
+	mostLines = 40
 )
 
 func (l *lattice) add(axis int, x float64) {
