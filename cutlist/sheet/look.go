@@ -18,7 +18,7 @@ const (
 	Front             // z left, y up
 )
 
-// Looks3 lists the looks in the order of the sheets.
+// looksInOrder lists the looks in the order of the sheets.
 var looksInOrder = [...]Look{Side, Above, Front}
 
 // String gives the look's name as printed.
@@ -91,6 +91,11 @@ func (f frame) meets(g frame) bool {
 // holds reports whether a frame lies inside.
 func (f frame) holds(g frame) bool {
 	return f.lo.X <= g.lo.X && g.hi.X <= f.hi.X && f.lo.Y <= g.lo.Y && g.hi.Y <= f.hi.Y
+}
+
+// has reports whether a point lies inside.
+func (f frame) has(p draw.Point) bool {
+	return f.lo.X <= p.X && p.X <= f.hi.X && f.lo.Y <= p.Y && p.Y <= f.hi.Y
 }
 
 func (f frame) middle() draw.Point { return f.lo.Plus(f.hi).Times(0.5) }

@@ -132,7 +132,8 @@ func (s *scene) draw(scale float64) draw.Drawing {
 	d.Add(s.outline())
 	s.all = s.paint()
 	backToFront(s.all)
-	for _, p := range s.all {
+	for i, p := range s.all {
+		s.all[i].box = emptyFrame().with(p.outline...)
 		d.Add(p.items...)
 	}
 	l := &labels{within: frame{hi: draw.Point{X: w, Y: h}}, theme: s.theme}
@@ -160,7 +161,7 @@ const sampleStep = 3.0
 func (s *scene) seen(at mgl64.Vec3, od float64, owner int) bool {
 	on, depth := s.view.on(at), s.view.depth(at)
 	for i := len(s.all) - 1; i >= 0 && s.all[i].near > depth+od/2+sameDepth; i-- {
-		if s.all[i].owner != owner && inside(s.all[i].outline, on) {
+		if p := &s.all[i]; p.owner != owner && p.box.has(on) && inside(p.outline, on) {
 			return false
 		}
 	}

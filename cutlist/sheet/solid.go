@@ -17,6 +17,7 @@ type painted struct {
 	near    float64 // depth of its nearest point, mm of machine
 	items   []draw.Item
 	outline []draw.Point
+	box     frame // around the outline
 	owner   int // tubes and their fittings: 1 and up, in the list's order; 0: parts
 }
 
