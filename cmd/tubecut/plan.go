@@ -19,7 +19,7 @@ func readPlan(cmd *cobra.Command, name string) (route.Plan, error) {
 		plan, _, err := planfile.Load(name)
 		return plan, err
 	}
-	text, err := io.ReadAll(io.LimitReader(cmd.InOrStdin(), planfile.MaxSize+1))
+	text, err := io.ReadAll(io.LimitReader(cmd.InOrStdin(), planfile.MaxBytes+1))
 	if err != nil {
 		return route.Plan{}, err
 	}

@@ -28,7 +28,7 @@ func waysCommand() *cobra.Command {
 				return err
 			}
 			if asJSON {
-				text, err := cutlist.WaysJSON(args[1], ways)
+				text, err := cutlist.WaysJSON(args[1], ways, plan.Saw)
 				return printed(cmd.OutOrStdout(), text, err, nil)
 			}
 			return printed(cmd.OutOrStdout(), waysText(ways, plan.Units), nil, nil)
