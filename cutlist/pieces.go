@@ -2,6 +2,7 @@ package cutlist
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 
 	"tubewright/cutlist/nest"
@@ -42,8 +43,12 @@ func (l List) job(pieces []Piece, stock, offcuts []nest.Bar) nest.Job {
 		Stock: stock, Offcuts: offcuts,
 		Kerf: hundredths(l.Plan.Saw.Kerf), KeepOver: hundredths(l.Plan.KeepOver),
 	}
+	counts := map[int]int{}
 	for _, p := range pieces {
-		job.Pieces = append(job.Pieces, nest.Piece{Length: hundredths(p.Length), Count: 1})
+		counts[hundredths(p.Length)]++
+	}
+	for _, length := range slices.Sorted(maps.Keys(counts)) {
+		job.Pieces = append(job.Pieces, nest.Piece{Length: length, Count: counts[length]})
 	}
 	return job
 }

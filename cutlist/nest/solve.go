@@ -18,8 +18,8 @@ type Options struct {
 // DefaultBudget of steps is a few seconds on a small computer.
 const DefaultBudget = 150_000_000
 
-// Solve finds the best plan for a job. Errors are *NumberError, *TooManyError
-// (joined), *TooLongError, *TooFewError, which comes with a plan for all other
+// Solve finds the best plan for a job. Errors are *NumberError (joined), *TooManyError,
+// *TooLongError, *TooFewError, which comes with a plan for all other
 // pieces, or the context's, which comes with the best plan so far.
 func Solve(ctx context.Context, job Job, opt Options) (Result, error) {
 	if err := job.check(); err != nil {

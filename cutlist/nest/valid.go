@@ -11,8 +11,8 @@ const (
 	// maxLength is 10 km in hundredths of a millimetre, and more than any
 	// 31-bit length given in hundredths.
 	maxLength = 1 << 40
-	// maxPrice is ten million of the plan's money in hundredths.
-	maxPrice = 1 << 30
+	// maxPrice is two million of the plan's money in hundredths.
+	maxPrice = 1 << 28
 	// maxPieces holds the sum of all lengths and of all costs below 2^62.
 	maxPieces = 1 << 14
 	// maxKinds of different piece lengths, or of bars: the linear program keeps
@@ -20,8 +20,16 @@ const (
 	maxKinds = 2000
 )
 
+var (
+	atMostLength = fmt.Sprintf("at most %d", maxLength)
+	upToPrice    = fmt.Sprintf("from 0 to %d", maxPrice)
+)
+
 // check gives every number of the job that cannot be, joined.
 func (j Job) check() error {
+	if err := j.checkAmount(); err != nil {
+		return err
+	}
 	var bad []error
 	need := func(ok bool, have int, need, what string, args ...any) {
 		if !ok {
@@ -30,7 +38,7 @@ func (j Job) check() error {
 	}
 	for i, p := range j.Pieces {
 		need(p.Length > 0, p.Length, "above 0", "piece %d: length", i+1)
-		need(p.Length <= maxLength, p.Length, fmt.Sprintf("at most %d", maxLength), "piece %d: length", i+1)
+		need(p.Length <= maxLength, p.Length, atMostLength, "piece %d: length", i+1)
 		need(p.Count > 0, p.Count, "above 0", "piece %d: count", i+1)
 	}
 	for i, b := range j.Stock {
@@ -42,14 +50,13 @@ func (j Job) check() error {
 	}
 	need(j.Kerf >= 0 && j.Kerf <= maxLength, j.Kerf, "0 or more, and shorter than a bar", "kerf")
 	need(j.KeepOver >= 0, j.KeepOver, "0 or more", "least remnant to keep")
-	bad = append(bad, j.checkAmount())
 	return errors.Join(bad...)
 }
 
 func checkBar(need func(bool, int, string, string, ...any), b Bar, kind string, i int) {
 	need(b.Length > 0, b.Length, "above 0", "%s %d: length", kind, i+1)
-	need(b.Length <= maxLength, b.Length, fmt.Sprintf("at most %d", maxLength), "%s %d: length", kind, i+1)
-	need(b.Price >= 0 && b.Price <= maxPrice, b.Price, fmt.Sprintf("from 0 to %d", maxPrice), "%s %d: price", kind, i+1)
+	need(b.Length <= maxLength, b.Length, atMostLength, "%s %d: length", kind, i+1)
+	need(b.Price >= 0 && b.Price <= maxPrice, b.Price, upToPrice, "%s %d: price", kind, i+1)
 	need(b.Most >= 0, b.Most, "0 or more", "%s %d: limit", kind, i+1)
 }
 
