@@ -2,84 +2,292 @@ package board
 
 import (
 	"image"
-	"image/color"
+	"slices"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
+	"github.com/go-gl/mathgl/mgl64"
 )
 
 // Board is the large view: a widget that shows a scene in one of the four looks
-// and lets a person take hold of it. Set its Callbacks before it is shown.
+// and lets a person take hold of it. Set its Callbacks before it is shown. All
+// methods are for the UI goroutine.
 type Board struct {
 	widget.BaseWidget
 	Callbacks
 
 	scene     *Scene
-	style     *Style
+	style     Style
 	look      Look
 	cameras   [4]Camera
+	fitted    bool // the cameras have seen a scene and a size
 	selection []Target
+	corner    int // of the chosen run's path, -1 for none
 	grid      float64
-	raster    *canvas.Raster
-	pump      Pump
+	measuring bool
+	measure   *Measure
+
+	painter Painter
+	picture *image.RGBA
+	raster  *canvas.Raster
+	ratio   float64 // px per unit of Fyne's
+	quality Quality
+	minis   []*Mini
+
+	pump    Pump
+	running bool
+	dirty   bool
+	still   int // frames since the last change
+
+	hand    hand
+	focused bool
+	// keys gives the modifiers held now, now the time; tests replace them.
+	keys func() fyne.KeyModifier
+	now  func() time.Time
 }
 
-// NewBoard is a board with nothing on it.
+// NewBoard is a board with nothing on it, in the light style.
 func NewBoard() *Board {
-	style := Light()
-	b := &Board{scene: &Scene{}, style: &style, grid: 5}
-	b.raster = canvas.NewRaster(func(w, h int) image.Image { return image.NewUniform(color.White) })
+	b := &Board{
+		scene: &Scene{targets: []Target{{}}}, style: Light(), grid: 5, corner: -1,
+		ratio: 1, pump: newPump(), keys: heldKeys, now: time.Now,
+	}
+	for i := range b.cameras {
+		b.cameras[i] = NewCamera(Look(i), b.scene.Case, 1, 1)
+	}
+	b.raster = canvas.NewRaster(b.generate)
 	b.ExtendBaseWidget(b)
 	return b
 }
 
-// SetScene shows another state of the plan. The cameras stay.
-func (b *Board) SetScene(s Scene) { b.scene = &s }
+// CreateRenderer is for Fyne.
+func (b *Board) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(b.raster) }
 
-// SetSelection marks what is chosen; none, nothing is.
-func (b *Board) SetSelection(chosen ...Target) { b.selection = chosen }
+// MinSize is the least size at which the board is of use.
+func (b *Board) MinSize() fyne.Size {
+	b.ExtendBaseWidget(b)
+	return fyne.NewSize(240, 180)
+}
+
+// SetScene shows another state of the plan. The cameras stay, but for the first
+// scene and another case, which are shown whole.
+func (b *Board) SetScene(s Scene) {
+	other := s.Case != b.scene.Case
+	b.scene = &s
+	if b.hand.grip == nil {
+		b.hand.settle = Shift{}
+	}
+	if other {
+		b.FitAll()
+	}
+	b.invalidate()
+}
+
+// Scene gives what is shown.
+func (b *Board) Scene() *Scene { return b.scene }
+
+// SetSelection marks what is chosen; none, nothing is. It does not call OnSelect.
+func (b *Board) SetSelection(chosen ...Target) {
+	if !slices.Equal(chosen, b.selection) {
+		b.selection, b.corner = slices.Clone(chosen), -1
+		b.invalidate()
+	}
+}
 
 // Selection gives what is marked as chosen.
-func (b *Board) Selection() []Target { return b.selection }
+func (b *Board) Selection() []Target { return slices.Clone(b.selection) }
 
 // SetLook makes a look the large one. It does not call OnLook.
-func (b *Board) SetLook(l Look) { b.look = l }
+func (b *Board) SetLook(l Look) {
+	if l != b.look {
+		b.letGo()
+		b.look = l
+		b.invalidate()
+	}
+}
+
+// chooseLook is SetLook as the person does it.
+func (b *Board) chooseLook(l Look) {
+	if l == b.look {
+		return
+	}
+	b.SetLook(l)
+	if b.OnLook != nil {
+		b.OnLook(l)
+	}
+}
 
 // Look gives the large look.
 func (b *Board) Look() Look { return b.look }
 
 // SetStyle changes the colours.
-func (b *Board) SetStyle(s Style) { b.style = &s }
+func (b *Board) SetStyle(s Style) {
+	b.style = s
+	b.invalidate()
+}
 
 // SetGrid sets the step to which dragged parts snap, mm; 0 for none.
 func (b *Board) SetGrid(mm float64) { b.grid = mm }
 
 // SetPerspective switches the turntable between perspective and parallel.
-func (b *Board) SetPerspective(on bool) { b.cameras[Turntable].Perspective = on }
-
-// SetMeasuring takes up the measuring tool or puts it away.
-func (b *Board) SetMeasuring(on bool) {}
-
-// FitAll shows the whole scene in every look.
-func (b *Board) FitAll() {}
-
-// FitSelection shows what is chosen as large as is sensible; with nothing
-// chosen it is FitAll.
-func (b *Board) FitSelection() {}
-
-// SetPump replaces what calls the board once per frame.
-func (b *Board) SetPump(p Pump) { b.pump = p }
-
-// CreateRenderer is for Fyne.
-func (b *Board) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(b.raster) }
-
-// A Pump calls tick once per frame from Start until Stop, on the UI goroutine.
-type Pump interface {
-	Start(tick func())
-	Stop()
+func (b *Board) SetPerspective(on bool) {
+	b.cameras[Turntable].Perspective = on
+	b.invalidate()
 }
 
-// NewDesk is the large board with the three other looks small beside it where
-// there is room; a click on one of them makes it the large one.
-func NewDesk(b *Board) fyne.CanvasObject { return b }
+// Perspective reports whether the turntable shows far things smaller.
+func (b *Board) Perspective() bool { return b.cameras[Turntable].Perspective }
+
+// SetPump replaces what calls the board once per frame. It may not be called
+// while something is dragged.
+func (b *Board) SetPump(p Pump) {
+	if b.running {
+		b.pump.Stop()
+		b.running = false
+	}
+	b.pump = p
+	b.invalidate()
+}
+
+// FitAll shows the whole scene in every look.
+func (b *Board) FitAll() {
+	for i := range b.cameras {
+		c := &b.cameras[i]
+		c.Fit(b.scene, c.W, c.H)
+	}
+	b.invalidate()
+}
+
+// FitSelection shows what is chosen as large as is sensible in the large look;
+// with nothing chosen it is FitAll.
+func (b *Board) FitSelection() {
+	lo, hi, ok := b.scene.boxOf(b.selection)
+	if !ok {
+		b.FitAll()
+		return
+	}
+	b.ShowBox(lo, hi)
+}
+
+// leastShown is the least extent that fills the view, mm: a port alone would
+// fill it with one disc.
+const leastShown = 60.0
+
+// ShowBox shows a box of the case as large as is sensible in the large look.
+func (b *Board) ShowBox(lo, hi mgl64.Vec3) {
+	for k := range 3 {
+		if more := (leastShown - (hi[k] - lo[k])) / 2; more > 0 {
+			lo[k], hi[k] = lo[k]-more, hi[k]+more
+		}
+	}
+	b.camera().FitBox(lo, hi)
+	b.invalidate()
+}
+
+// camera is that of the large look.
+func (b *Board) camera() *Camera { return &b.cameras[b.look] }
+
+// quietFrames is how many frames without a change pass before the picture is
+// drawn finely: 150 ms at 60 a second.
+const quietFrames = 9
+
+// invalidate asks for a new picture with the next frame.
+func (b *Board) invalidate() {
+	b.dirty, b.still = true, 0
+	if !b.running {
+		b.running = true
+		b.pump.Start(b.tick)
+	}
+}
+
+// tick is one frame: what has piled up is done once.
+func (b *Board) tick() {
+	b.follow()
+	switch {
+	case b.dirty:
+		b.dirty, b.still, b.quality = false, 0, Quick
+		b.repaint()
+	case b.still < quietFrames:
+		b.still++
+	default:
+		b.quality, b.running = Fine, false
+		b.pump.Stop()
+		b.repaint()
+	}
+}
+
+func (b *Board) repaint() {
+	b.raster.Refresh()
+	for _, m := range b.minis {
+		m.raster.Refresh()
+	}
+}
+
+// generate is for Fyne: the picture at the size it asks for.
+func (b *Board) generate(w, h int) image.Image {
+	if width := b.Size().Width; width > 0 {
+		b.rescale(float64(w) / float64(width))
+	}
+	b.resize(w, h)
+	b.picture = canvasOf(b.picture, w, h)
+	b.painter.Render(b.picture, b.scene, *b.camera(), &b.style, b.show())
+	return b.picture
+}
+
+// canvasOf gives an image of a size, the same one when it fits.
+func canvasOf(img *image.RGBA, w, h int) *image.RGBA {
+	if img != nil && img.Rect.Dx() == w && img.Rect.Dy() == h {
+		return img
+	}
+	return image.NewRGBA(image.Rect(0, 0, w, h))
+}
+
+// rescale takes note of the screen's scale.
+func (b *Board) rescale(ratio float64) {
+	if ratio == b.ratio {
+		return
+	}
+	for i := range b.cameras {
+		c := &b.cameras[i]
+		c.Zoom *= ratio / b.ratio
+		if c.Look.Flat() {
+			c.Inset = [4]int{int(rulerWide * ratio), 0, 0, int(rulerHigh * ratio)}
+		}
+	}
+	b.ratio = ratio
+}
+
+// resize takes note of the view's size; the first one is filled with the case.
+func (b *Board) resize(w, h int) {
+	if c := b.camera(); c.W == w && c.H == h && b.fitted {
+		return
+	}
+	for i := range b.cameras {
+		b.cameras[i].Resize(w, h)
+		if !b.fitted {
+			b.cameras[i].Fit(b.scene, w, h)
+		}
+	}
+	b.fitted = w > 1 && h > 1
+}
+
+// show is what the large view shows besides the scene.
+func (b *Board) show() Show {
+	s := Show{
+		Selection: b.selection, Hover: b.hand.hover, Quality: b.quality, Scale: b.ratio,
+		Words: true, Rulers: true, Caption: b.look.String(), Focus: b.focused,
+		Shift: b.shift(), Measure: b.measure,
+	}
+	if b.look == Turntable && !b.Perspective() {
+		s.Caption += ", parallel"
+	}
+	if path := b.path(); path != nil {
+		s.Path = &Path{Corners: path, Chosen: b.corner}
+	}
+	if b.hand.grip != nil {
+		b.hand.grip.show(b, &s)
+	}
+	return s
+}

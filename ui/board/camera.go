@@ -43,6 +43,7 @@ func NewCamera(look Look, size mgl64.Vec3, w, h int) Camera {
 	if look.Flat() {
 		c.Inset = [4]int{rulerWide, 0, 0, rulerHigh}
 	}
+	c.Eye = eyeOf(mgl64.Vec3{}, size)
 	c.FitBox(mgl64.Vec3{}, size)
 	return c
 }
@@ -192,14 +193,17 @@ func (c *Camera) Orbit(dx, dy float64) {
 func (c *Camera) Fit(s *Scene, w, h int) {
 	c.Resize(w, h)
 	lo, hi := s.Bounds()
+	c.Eye = eyeOf(lo, hi)
 	c.FitBox(lo, hi)
 }
 
-// FitBox shows a box of the case whole, as large as it goes.
+// eyeOf is how far from a scene of this extent the eye stands, mm.
+func eyeOf(lo, hi mgl64.Vec3) float64 { return eyeFar * max(hi.Sub(lo).Len(), 1) }
+
+// FitBox shows a box of the case whole, as large as it goes. The eye keeps its
+// distance, so that a small thing is not seen from within another.
 func (c *Camera) FitBox(lo, hi mgl64.Vec3) {
 	c.Centre = lo.Add(hi).Mul(0.5)
-	diagonal := hi.Sub(lo).Len()
-	c.Eye = eyeFar * max(diagonal, 1)
 	free := 1 - 2*fitMargin
 	w := max(float64(c.W-c.Inset[0]-c.Inset[2])*free, 1)
 	h := max(float64(c.H-c.Inset[1]-c.Inset[3])*free, 1)

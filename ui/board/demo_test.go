@@ -42,6 +42,12 @@ func demoPlan() route.Plan {
 	return p
 }
 
+func demoPlanWithoutParts() route.Plan {
+	p := demoPlan()
+	p.Parts = nil
+	return p
+}
+
 func demoParts() []route.Part {
 	up, right, left, near := v3(0, 1, 0), v3(1, 0, 0), v3(-1, 0, 0), v3(0, 0, 1)
 	return []route.Part{

@@ -94,8 +94,31 @@ func numberText(u route.Units, mm float64) string {
 	return strconv.FormatFloat(math.Round(v*1e4)/1e4+0, 'f', -1, 64)
 }
 
+// number is numberText with a tail, kept from picture to picture.
+func (p *Painter) number(mm float64, tail string) string {
+	key := numberKey{p.scene.Units, mm, tail}
+	text, ok := p.numbers[key]
+	if !ok {
+		if p.numbers == nil || len(p.numbers) > mostNumbers {
+			p.numbers = map[numberKey]string{}
+		}
+		text = numberText(p.scene.Units, mm) + tail
+		p.numbers[key] = text
+	}
+	return text
+}
+
+type numberKey struct {
+	units route.Units
+	mm    float64
+	tail  string
+}
+
+// mostNumbers bounds what number keeps; zooming about makes new ones.
+const mostNumbers = 2000
+
 func (p *Painter) tick(f *frame, face *typeface, style *Style, at, mm float64, upright bool) {
-	text := numberText(p.scene.Units, mm)
+	text := p.number(mm, "")
 	w, s := face.width(text), float32(p.scale)
 	ink, muted := pack(style.Muted), pack(style.CaseLine)
 	wide, foot := float32(rulerWide)*s, float32(f.h)-float32(rulerHigh)*s
@@ -120,13 +143,15 @@ func (p *Painter) tick(f *frame, face *typeface, style *Style, at, mm float64, u
 // axisLabel writes an axis' name with the unit at the end of its ruler.
 func (p *Painter) axisLabel(f *frame, style *Style, name string, upright bool) {
 	face, s := p.letters.face(10.5*p.scale, bold), float32(p.scale)
-	text := name + " " + string(unitsOf(p.scene.Units))
-	w := face.width(text)
+	unit := string(unitsOf(p.scene.Units))
+	gap := face.width(" ")
+	w := face.width(name) + gap + face.width(unit)
 	x, y := float32(f.w)-w-6*s, float32(f.h)-5*s
 	if upright {
 		x, y = float32(rulerWide)*s-7*s-w, 14*s
 	}
-	f.text(face, text, x, y, pack(style.Muted))
+	f.text(face, name, x, y, pack(style.Muted))
+	f.text(face, unit, x+face.width(name)+gap, y, pack(style.Muted))
 }
 
 func unitsOf(u route.Units) route.Units {
@@ -145,10 +170,7 @@ func (p *Painter) scaleBar(f *frame, style *Style) {
 	y := float32(f.h-p.cam.Inset[3]) - 14*s
 	c, px := pack(style.Text), max(1, int(s+0.5))
 	face := p.letters.face(10.5*p.scale, regular)
-	text := numberText(p.scene.Units, step) + " " + string(unitsOf(p.scene.Units))
-	if p.cam.deep() {
-		text += " at the centre"
-	}
+	text := p.number(step, scaleTail(unitsOf(p.scene.Units), p.cam.deep()))
 	x0, x1 := int(right-long), int(right)
 	f.box(x0, int(y), x1, int(y)+2*px, c, 1)
 	f.box(x0, int(y-4*s), x0+px, int(y)+2*px, c, 1)
@@ -157,6 +179,20 @@ func (p *Painter) scaleBar(f *frame, style *Style) {
 	tx := min(right-long/2-w/2, right-w)
 	f.haloed(face, text, tx, y-7*s, c, pack(style.Background))
 	p.taken = append(p.taken, rect{min(tx, float32(x0)), y - 20*s, right, y + 4*s})
+}
+
+// scaleTail is what follows the number at the scale bar. In perspective the bar
+// is true only in one plane.
+func scaleTail(u route.Units, deep bool) string {
+	switch {
+	case u == route.Inches && deep:
+		return " in at the centre"
+	case u == route.Inches:
+		return " in"
+	case deep:
+		return " mm at the centre"
+	}
+	return " mm"
 }
 
 // triad draws the case's three axes in the lower left corner.

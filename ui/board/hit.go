@@ -23,6 +23,9 @@ func (p *Painter) Hit(x, y float64) Target {
 	if here.Kind == OnPort {
 		return here
 	}
+	if run, ok := p.brokenHit(px, py); ok {
+		return RunTarget(run)
+	}
 	if near, ok := p.nearest(px, py, OnPort, reachPort); ok {
 		return near
 	}
@@ -35,6 +38,15 @@ func (p *Painter) Hit(x, y float64) Target {
 	return here
 }
 
+// HitPort gives the port at a pixel of the picture made last or a little beside
+// it, whatever mark lies on it.
+func (p *Painter) HitPort(x, y float64) (Target, bool) {
+	if p.scene == nil {
+		return Target{}, false
+	}
+	return p.nearest(float32(x), float32(y), OnPort, reachPort)
+}
+
 // markHit is the finding whose mark is at a pixel, −1 for none; the last drawn
 // lies on top.
 func (p *Painter) markHit(x, y float32) int {
@@ -45,6 +57,27 @@ func (p *Painter) markHit(x, y float32) int {
 		}
 	}
 	return -1
+}
+
+// brokenHit is the run without a tube whose line passes by a pixel.
+func (p *Painter) brokenHit(x, y float32) (run string, ok bool) {
+	for _, t := range p.scene.Tubes {
+		for k := 0; t.Broken && k+1 < len(t.Corners); k++ {
+			if apart(p.spotOf(t.Corners[k]), p.spotOf(t.Corners[k+1]), x, y) <= reachTube*float32(p.scale) {
+				return t.Run, true
+			}
+		}
+	}
+	return "", false
+}
+
+// apart is how far a pixel is from a line between two others.
+func apart(a, b spot, x, y float32) float32 {
+	dx, dy := b.x-a.x, b.y-a.y
+	k := ((x-a.x)*dx + (y-a.y)*dy) / max(dx*dx+dy*dy, 1e-6)
+	k = min(max(k, 0), 1)
+	ex, ey := a.x+k*dx-x, a.y+k*dy-y
+	return sqrt(ex*ex + ey*ey)
 }
 
 func (p *Painter) targetAt(x, y float32) Target { return p.scene.targets[p.idAt(x, y)] }

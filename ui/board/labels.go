@@ -93,6 +93,10 @@ func (p *Painter) tubeLetters(f *frame, style *Style, show *Show) {
 // letterSpot is on the axis of the piece of a tube that shows most; straights
 // count for more than bends.
 func (p *Painter) letterSpot(t *SceneTube) (x, y float32, ok bool) {
+	if t.Broken {
+		a, b := p.spotOf(t.Corners[0]), p.spotOf(t.Corners[1])
+		return (a.x + b.x) / 2, (a.y + b.y) / 2, true
+	}
 	best, most := scenePiece{}, 0
 	for _, piece := range t.pieces {
 		n := p.seen[piece.id].n

@@ -26,6 +26,7 @@ func (p *Painter) overlay(f *frame, style *Style, show *Show) {
 	if show.Caption != "" {
 		p.caption(f, style, show.Caption)
 	}
+	p.border(f, style, show)
 }
 
 // caption writes the look's name in the upper left corner.
@@ -35,9 +36,25 @@ func (p *Painter) caption(f *frame, style *Style, text string) {
 	f.haloed(face, text, float32(p.cam.Inset[0])+9*s, 18*s, pack(style.Muted), pack(style.Background))
 }
 
+// border draws a line round the picture: strong when keys go to it.
+func (p *Painter) border(f *frame, style *Style, show *Show) {
+	c, px := pack(style.GridBold), max(1, int(p.scale+0.5))
+	switch {
+	case show.Focus:
+		c, px = pack(style.Select), 2*px
+	case !show.Frame:
+		return
+	}
+	f.box(0, 0, f.w, px, c, 1)
+	f.box(0, f.h-px, f.w, f.h, c, 1)
+	f.box(0, 0, px, f.h, c, 1)
+	f.box(f.w-px, 0, f.w, f.h, c, 1)
+}
+
 // hands draws what the person has in hand: guides, the line of a run to be, the
 // corners of a path, a measure.
 func (p *Painter) hands(f *frame, style *Style, show *Show) {
+	p.broken(f, style)
 	for _, g := range show.Guides {
 		p.guide(f, style, g)
 	}
@@ -49,6 +66,22 @@ func (p *Painter) hands(f *frame, style *Style, show *Show) {
 	}
 	if show.Measure != nil {
 		p.measure(f, style, show.Measure)
+	}
+}
+
+// broken draws where a run was asked for that has no tube.
+func (p *Painter) broken(f *frame, style *Style) {
+	s := float32(p.scale)
+	for i := range p.scene.Tubes {
+		t := &p.scene.Tubes[i]
+		if !t.Broken {
+			continue
+		}
+		for k := range len(t.Corners) - 1 {
+			a, b := p.spotOf(t.Corners[k]), p.spotOf(t.Corners[k+1])
+			f.line(a, b, pen{c: pack(style.Halo), width: 3.6 * s, alpha: 0.7})
+			f.line(a, b, pen{c: pack(style.Error), width: 1.8 * s, alpha: 1, dash: 6 * s})
+		}
 	}
 }
 
@@ -128,8 +161,11 @@ func (p *Painter) path(f *frame, style *Style, path *Path) {
 			continue
 		}
 		at := p.spotOf(c)
+		f.disc(at.x, at.y, 7.5*s, pack(style.Halo), 0.9)
 		f.disc(at.x, at.y, 6*s, pack(style.Select), 1)
-		f.disc(at.x, at.y, 4*s, pack(style.Halo), 1)
+		if i != path.Chosen {
+			f.disc(at.x, at.y, 3.8*s, pack(style.Halo), 1)
+		}
 	}
 }
 

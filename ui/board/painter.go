@@ -17,6 +17,7 @@ type Painter struct {
 	marks      []markAt
 	order      []int
 	dim        dimmed
+	numbers    map[numberKey]string
 
 	// Of the picture made last, for pointing.
 	scene *Scene

@@ -55,6 +55,7 @@ type SceneTube struct {
 	Corners []mgl64.Vec3
 	OD      float64
 	Drawn   bool // the person's own path
+	Broken  bool // there is no tube; Corners say where one was asked for
 
 	whole  uint16
 	pieces []scenePiece

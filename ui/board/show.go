@@ -22,6 +22,8 @@ type Show struct {
 	Rubber    *Rubber
 	Path      *Path
 	Measure   *Measure
+	Focus     bool // a line round the picture says that keys go here
+	Frame     bool // a fine line round the picture
 }
 
 // Shift draws a part elsewhere than the scene says, while it is dragged and the
@@ -48,7 +50,10 @@ type Rubber struct {
 }
 
 // Path is the corners of a run that can be taken hold of.
-type Path struct{ Corners []mgl64.Vec3 }
+type Path struct {
+	Corners []mgl64.Vec3
+	Chosen  int // index of the corner in hand, -1 for none
+}
 
 // Measure is a length taken with the measuring tool.
 type Measure struct {

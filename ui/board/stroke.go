@@ -17,6 +17,10 @@ type pen struct {
 // once for each step along it, so that it never frays where it runs along the
 // edge of its own solid.
 func (f *frame) line(a, b spot, p pen) {
+	if r := p.width + 1; max(a.x, b.x) < -r || max(a.y, b.y) < -r ||
+		min(a.x, b.x) > float32(f.w)+r || min(a.y, b.y) > float32(f.h)+r {
+		return
+	}
 	dx, dy := b.x-a.x, b.y-a.y
 	if abs(dx) >= abs(dy) {
 		if b.x < a.x {
