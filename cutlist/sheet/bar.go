@@ -74,8 +74,10 @@ func pieceName(p cutlist.Piece) string {
 func barLeft(d *draw.Drawing, l cutlist.List, b cutlist.Bar, f frame, th Theme) {
 	hatch(d, f, th)
 	size := math.Min(fineSize, f.h()/2.6)
-	text := draw.Text{Text: leftText(l, b), Size: size, Align: draw.Centre, Colour: th.Ink,
-		At: draw.Point{X: f.middle().X, Y: f.middle().Y + 0.36*size}}
+	text := draw.Text{
+		Text: leftText(l, b), Size: size, Align: draw.Centre, Colour: th.Ink,
+		At: draw.Point{X: f.middle().X, Y: f.middle().Y + 0.36*size},
+	}
 	if room := textFrame(text); room.w() < f.w()-1 {
 		d.Add(draw.Box(room.lo.X-0.4, room.lo.Y, room.w()+0.8, room.h(), th.Paper, draw.Stroke{}), text)
 	}

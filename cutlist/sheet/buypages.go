@@ -44,8 +44,13 @@ func (b *book) buying() {
 
 func (b *book) buyColumns() []column {
 	cols := []column{
-		{head: ""}, {head: "item", wraps: true}, {head: "need", align: draw.Right}, {head: "on hand", align: draw.Right},
-		{head: "buy", align: draw.Right, bold: true}, {head: "each", align: draw.Right}, {head: "price", align: draw.Right},
+		{head: ""},
+		{head: "item", wraps: true},
+		{head: "need", align: draw.Right},
+		{head: "on hand", align: draw.Right},
+		{head: "buy", align: draw.Right, bold: true},
+		{head: "each", align: draw.Right},
+		{head: "price", align: draw.Right},
 		{head: "note", wraps: true},
 	}
 	for _, it := range b.list.Buy {
@@ -117,8 +122,11 @@ func (b *book) reasons() {
 		rows = append(rows, row)
 	}
 	b.table([]column{
-		{head: "done"}, {head: "only typical", wraps: true, bold: true}, {head: "how to measure it", wraps: true},
-		{head: "tubes", wraps: true}, {head: "measured", wraps: true},
+		{head: "done"},
+		{head: "only typical", wraps: true, bold: true},
+		{head: "how to measure it", wraps: true},
+		{head: "tubes", wraps: true},
+		{head: "measured", wraps: true},
 	}, rows)
 }
 

@@ -61,8 +61,14 @@ func (b *book) cautions() {
 func (b *book) testLog() {
 	b.heading("Readings", bodySize+0.4, 40)
 	cols := []column{
-		{head: "test"}, {head: "started", wraps: true}, {head: "pressure, bar", wraps: true}, {head: "room, °C", wraps: true},
-		{head: "ended", wraps: true}, {head: "pressure, bar", wraps: true}, {head: "room, °C", wraps: true}, {head: "dry?", wraps: true},
+		{head: "test"},
+		{head: "started", wraps: true},
+		{head: "pressure, bar", wraps: true},
+		{head: "room, °C", wraps: true},
+		{head: "ended", wraps: true},
+		{head: "pressure, bar", wraps: true},
+		{head: "room, °C", wraps: true},
+		{head: "dry?", wraps: true},
 	}
 	var rows [][]cell
 	for _, test := range []string{"air 1", "air 2", "wet"} {

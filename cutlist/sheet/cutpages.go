@@ -84,8 +84,14 @@ func window(t cutlist.Tube, u route.Units) string {
 
 func (b *book) tubesTable() {
 	cols := []column{
-		{head: ""}, {head: "run", wraps: true}, {head: "tube", wraps: true}, {head: "way", wraps: true}, {head: "bends", align: draw.Right},
-		{head: "cut to (aim)", align: draw.Right, bold: true}, {head: "shortest – longest", align: draw.Right}, {head: "blank", align: draw.Right},
+		{head: ""},
+		{head: "run", wraps: true},
+		{head: "tube", wraps: true},
+		{head: "way", wraps: true},
+		{head: "bends", align: draw.Right},
+		{head: "cut to (aim)", align: draw.Right, bold: true},
+		{head: "shortest – longest", align: draw.Right},
+		{head: "blank", align: draw.Right},
 	}
 	if b.units == route.Inches {
 		cols = append(cols, column{head: "blank, mm", align: draw.Right})
@@ -140,8 +146,12 @@ func (b *book) bar(i int, bar cutlist.Bar) {
 	b.pages[len(b.pages)-1].Place(d, draw.Point{X: margin, Y: b.y})
 	b.y += barHeight + 1
 	cols := []column{
-		{head: "done"}, {head: ""}, {head: "run", wraps: true}, {head: "for"},
-		{head: "length", align: draw.Right, bold: true}, {head: "saw at", align: draw.Right},
+		{head: "done"},
+		{head: ""},
+		{head: "run", wraps: true},
+		{head: "for"},
+		{head: "length", align: draw.Right, bold: true},
+		{head: "saw at", align: draw.Right},
 	}
 	if b.units == route.Inches {
 		cols = append(cols, column{head: "length, mm", align: draw.Right})

@@ -114,17 +114,25 @@ func smallPlan() route.Plan {
 		block("pump", vec{300, 0, 100}, vec{380, 100, 200}, port("out", vec{300, 40, 150}, vec{-1, 0, 0}), port("in", vec{340, 100, 150}, vec{0, 1, 0}),
 			port("drain", vec{340, 0, 200}, vec{0, 0, 1})),
 		block("plate", vec{20, 0, 60}, vec{100, 30, 220}, port("in", vec{100, 15, 100}, vec{1, 0, 0}), port("out", vec{60, 30, 200}, vec{0, 1, 0})),
-		{Name: "reservoir", Solids: []route.Solid{{From: vec{200, 20, 330}, To: vec{200, 160, 330}, Radius: 30}}, KnownFrom: route.Measured,
-			Ports: []route.Port{port("side", vec{170, 40, 330}, vec{-1, 0, 0}), port("top", vec{200, 160, 330}, vec{0, 1, 0})}},
+		{
+			Name: "reservoir", Solids: []route.Solid{{From: vec{200, 20, 330}, To: vec{200, 160, 330}, Radius: 30}}, KnownFrom: route.Measured,
+			Ports: []route.Port{port("side", vec{170, 40, 330}, vec{-1, 0, 0}), port("top", vec{200, 160, 330}, vec{0, 1, 0})},
+		},
 		block("radiator", vec{20, 150, 20}, vec{270, 195, 90}, port("in", vec{270, 170, 60}, vec{1, 0, 0}), port("out", vec{60, 150, 80}, vec{0, -1, 0})),
 	}
 	p.Runs = []route.Run{
-		{Name: "pump-to-plate", From: route.PortRef{Part: "pump", Port: "out"}, To: route.PortRef{Part: "plate", Port: "in"},
-			Via: []vec{{230, 40, 150}, {170, 15, 100}}},
-		{Name: "reservoir-to-plate", From: route.PortRef{Part: "reservoir", Port: "side"}, To: route.PortRef{Part: "plate", Port: "out"},
-			Via: []vec{{110, 40, 330}, {60, 120, 330}, {60, 120, 200}}},
-		{Name: "pump-to-radiator", From: route.PortRef{Part: "pump", Port: "in"}, To: route.PortRef{Part: "radiator", Port: "in"},
-			Via: []vec{{340, 170, 150}, {340, 170, 60}}},
+		{
+			Name: "pump-to-plate", From: route.PortRef{Part: "pump", Port: "out"}, To: route.PortRef{Part: "plate", Port: "in"},
+			Via: []vec{{230, 40, 150}, {170, 15, 100}},
+		},
+		{
+			Name: "reservoir-to-plate", From: route.PortRef{Part: "reservoir", Port: "side"}, To: route.PortRef{Part: "plate", Port: "out"},
+			Via: []vec{{110, 40, 330}, {60, 120, 330}, {60, 120, 200}},
+		},
+		{
+			Name: "pump-to-radiator", From: route.PortRef{Part: "pump", Port: "in"}, To: route.PortRef{Part: "radiator", Port: "in"},
+			Via: []vec{{340, 170, 150}, {340, 170, 60}},
+		},
 	}
 	p.Stock = []route.Stock{{Tube: "petg-16-12", Length: 500, Price: 7.4}, {Tube: "petg-16-12", Length: 1000, Price: 12.9, Most: 4}}
 	p.Offcuts = []route.Offcuts{{Tube: "petg-16-12", Lengths: []float64{310, 225.5}}}

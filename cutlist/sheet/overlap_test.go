@@ -3,6 +3,7 @@ package sheet_test
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"tubewright/cutlist"
@@ -93,3 +94,5 @@ func TestNoTextLeavesThePageOrCoversAnother(t *testing.T) {
 		}
 	}
 }
+
+func contains(text, part string) bool { return strings.Contains(text, part) }

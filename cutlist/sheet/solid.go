@@ -18,7 +18,7 @@ type painted struct {
 	items   []draw.Item
 	outline []draw.Point
 	box     frame // around the outline
-	owner   int // tubes and their fittings: 1 and up, in the list's order; 0: parts
+	owner   int   // tubes and their fittings: 1 and up, in the list's order; 0: parts
 }
 
 // sameDepth is how near two depths are one, mm: ties then go by the order of

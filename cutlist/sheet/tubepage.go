@@ -80,7 +80,8 @@ func (b *book) facts(t cutlist.Tube) {
 	spec := t.Way.Tube
 	made := fmt.Sprintf("%s: %s, %s outside, %s inside", spec.Name, spec.Material, b.units.Text(spec.OD), b.units.TextUnit(spec.ID))
 	left := [][2]string{
-		{"shortest", b.lengthText(t.Cut.Shortest)}, {"longest", b.lengthText(t.Cut.Longest)},
+		{"shortest", b.lengthText(t.Cut.Shortest)},
+		{"longest", b.lengthText(t.Cut.Longest)},
 		{"blank to saw", b.lengthText(t.Cut.Blank) + b.blankSum(t)},
 	}
 	right := [][2]string{{"tube", made}, {"way", t.Way.Name + b.because(t.Way.Reason)}}
@@ -148,8 +149,12 @@ func (b *book) joins(t cutlist.Tube) {
 			b.units.Text(in.Full), b.units.Text(in.Full-t.Way.Ends.SeatGap[i]), b.units.Text(in.Least)))
 	}
 	b.table([]column{
-		{head: "end", bold: true}, {head: "goes to port", wraps: true}, {head: "fittings, from the port outward", wraps: true},
-		{head: "insertion mark", align: draw.Right, bold: true}, {head: "in at the aim", align: draw.Right}, {head: "never less", align: draw.Right},
+		{head: "end", bold: true},
+		{head: "goes to port", wraps: true},
+		{head: "fittings, from the port outward", wraps: true},
+		{head: "insertion mark", align: draw.Right, bold: true},
+		{head: "in at the aim", align: draw.Right},
+		{head: "never less", align: draw.Right},
 	}, rows)
 }
 
@@ -207,8 +212,12 @@ func (b *book) bendTable(t cutlist.Tube) {
 	b.heading("Bends, in order from end A", bodySize+0.2, 14)
 	right := func(head string) column { return column{head: head, align: draw.Right} }
 	cols := []column{
-		{head: "bend", bold: true, align: draw.Right}, {head: "turn", align: draw.Right, bold: true}, {head: "roll", align: draw.Right, bold: true},
-		right("wrap arc"), {head: "form to", align: draw.Right, bold: true}, right("radius"), right("heat"),
+		{head: "bend", bold: true, align: draw.Right},
+		{head: "turn", align: draw.Right, bold: true},
+		{head: "roll", align: draw.Right, bold: true},
+		right("wrap arc"),
+		{head: "form to", align: draw.Right, bold: true},
+		right("radius"), right("heat"),
 		right("back before"), right("back after"), right("wall outside"), right("wall inside"),
 	}
 	var rows [][]cell

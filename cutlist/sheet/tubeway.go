@@ -18,10 +18,7 @@ func coloursOf(letter string, th Theme) tubeColours {
 }
 
 // chunk is a stretch of a tube short enough to be painted at one depth.
-type chunk struct {
-	points []mgl64.Vec3
-	s      float64 // of its middle along the tube, mm
-}
+type chunk struct{ points []mgl64.Vec3 }
 
 // endOn is the cosine beyond which a straight is seen as its end only.
 const endOn = 0.999
