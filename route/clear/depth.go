@@ -124,10 +124,14 @@ const (
 	// sphereSamples are directions spread evenly, about 9° apart.
 	sphereSamples = 500
 	// followed is how many of the lowest samples are walked down.
-	followed = 8
+	followed = 6
 	// firstStep is the walk's first step, about the samples' distance; lastStep
 	// ends it: the depth is then good to size·lastStep².
 	firstStep, lastStep = 0.16, 1e-7
+	// worth is the least gain of a step, mm for a step of one radian: the square
+	// of smaller steps is all a smooth dip has to give, and in a sharp valley,
+	// which the other families search, the walk must not creep.
+	worth = 0.02
 )
 
 // rolling searches all directions: samples on a Fibonacci spiral (Gonzalez,
@@ -180,7 +184,7 @@ func (l *leastWay) step(size float64) bool {
 	for i := range 8 {
 		s, c := math.Sincos(float64(i) * math.Pi / 4)
 		u := start.plus(c*size, x).plus(s*size, y).unit()
-		if d := along(l.a, l.b, u); d < l.depth {
+		if d := along(l.a, l.b, u); d < l.depth-worth*size*size {
 			l.way, l.depth = u, d
 		}
 	}

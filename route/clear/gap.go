@@ -97,7 +97,7 @@ func Farther(a, b Shape, than float64) bool {
 	if rank(a) > rank(b) {
 		a, b = b, a
 	}
-	n := coresWithin(a, b, than+round(a)+round(b))
+	n := coresWithin(a, b, max(touch, than+round(a)+round(b)))
 	return !n.meet && n.d-round(a)-round(b) >= than
 }
 

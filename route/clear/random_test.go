@@ -159,8 +159,9 @@ func TestDistanceIsProvenByPointsAndPlanes(t *testing.T) {
 	}
 }
 
-// Moving out by the depth parts the two; by 98 % of it in its direction, or in
-// any of a hundred others, does not. An arc's hull may give more than is needed.
+// Moving out by the depth parts the two; by 98 % of it, that way or any of ten
+// others, does not; and no direction of many hundred takes them past each other
+// with less. An arc's hull may give more than is needed.
 func TestDepthIsTheLeastShiftThatParts(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 5))
 	met := 0
@@ -181,11 +182,17 @@ func TestDepthIsTheLeastShiftThatParts(t *testing.T) {
 		if out > 1e-6 {
 			t.Errorf("depth %v: after moving out by it they stand %v apart", -g.Distance, out)
 		}
-		for range 100 {
-			u := randomVec(r, 1).Normalize().Mul(-0.98 * g.Distance)
+		for range 700 {
+			if u := randomVec(r, 1).Normalize(); clear.Along(a, b, u) < -g.Distance-1e-6 {
+				t.Errorf("depth %v, but along %v it takes %v", -g.Distance, u, clear.Along(a, b, u))
+			}
+		}
+		u := g.B.Sub(g.A).Mul(0.98)
+		for range 11 {
 			if clear.Farther(clear.Moved(a, u), b, 0) {
 				t.Errorf("depth %v, but a shift by %v parts them", -g.Distance, u)
 			}
+			u = randomVec(r, 1).Normalize().Mul(-0.98 * g.Distance)
 		}
 	})
 	if met < 1500 {
