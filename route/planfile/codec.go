@@ -30,7 +30,7 @@ type key[T any] struct {
 	name   string
 	doc    string          // for the schema: shown by editors
 	must   bool            // may not be left out
-	always func(v *T) bool // written even when it says nothing new
+	always func(v *T) bool // written in a new table even when it says nothing new
 	read   func(s spot, n *yaml.Node, into *T)
 	write  func(f form, v, base *T) (it *item, quiet bool)
 	shape  shape
@@ -159,14 +159,13 @@ func (rec record[T]) write(f form, v, base T) *item {
 
 func (k key[T]) row(f form, v, base *T) row {
 	word, same := k.write(f, v, base)
-	r := row{key: k.name, value: word, quiet: word == nil}
-	if same && (k.always == nil || !k.always(v)) && (!k.must || f.based) {
-		r.quiet = true
-	}
+	r := row{key: k.name, value: word}
+	r.quiet = word == nil || same && (!k.must || f.based)
 	var none T
 	_, zero := k.write(f, v, &none)
-	r.pinned = f.based && word != nil && !zero
-	r.zero = r.quiet && zero
+	always := k.always != nil && k.always(v)
+	r.pinned = word != nil && (always || f.based && !zero)
+	r.zero = r.quiet && zero && !always
 	return r
 }
 

@@ -19,7 +19,7 @@ const (
 	MaxBytes = 4 << 20
 	// maxMarks bounds the characters that can start a YAML value, and so the
 	// number of nodes: each takes about a quarter of a kilobyte in the tree.
-	maxMarks = 600_000
+	maxMarks = 250_000
 	// maxDepth is how deep values may stand in each other. The format needs 8.
 	maxDepth = 24
 	// maxEntries bounds each list and each mapping: parts, runs, corners.

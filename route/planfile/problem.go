@@ -53,6 +53,9 @@ func (ps Problems) Unwrap() []error {
 // and a bound on what a hostile file can make us print.
 const maxProblems = 200
 
+// maxNoted is how many problems are kept before they are put in order.
+const maxNoted = 20_000
+
 // ordered sorts by place, keeps what stands first of two at one place with one
 // text, and cuts a flood short.
 func ordered(ps Problems) Problems {

@@ -67,6 +67,9 @@ func (s spot) note(n *yaml.Node, what, fix string) {
 	if s.owner != "" {
 		what = s.owner + ": " + what
 	}
+	if len(s.problems) >= maxNoted {
+		return
+	}
 	s.problems = append(s.problems, s.doc.at(max(1, n.Line), max(1, n.Column), what, fix))
 }
 

@@ -61,8 +61,8 @@ const (
 	// and still not be taken for the fault.
 	openLines = 15
 	// searchBytes is how much text is parsed over and over in search of a fault
-	// before the parser's word is taken: about a second's worth.
-	searchBytes = 16 << 20
+	// before the parser's word is taken: well under a second's worth.
+	searchBytes = 4 << 20
 )
 
 // faultLine gives the line after the longest beginning of the text that is YAML
