@@ -88,9 +88,46 @@ var circuitTests = []codeTest{
 		[]string{"a"},
 		[]string{"pump", "block"},
 		0, "",
-		[]string{"Run a joins pump.out to block.out: both are outlets.", "Join pump.out to block.in instead."},
+		[]string{"Run a joins pump.out to block.out: both are outlets.", "Swap it at block with run b: lead this one to block.in and that one to block.out."},
 		"",
 		func(s *scene) { s.part("block").Ports[0].Flow = route.Any },
+	},
+	{
+		"the pump backwards, the other port free", func(s *scene) {
+			s.part("block").Ports[0].Flow, s.part("block").Ports[2].Flow = route.Out, route.In
+		},
+		check.PumpBackwards,
+		[]string{"a"},
+		[]string{"pump", "block"},
+		0, "",
+		[]string{"Run a joins pump.out to block.in: both are outlets.", "Join pump.out to block.fill instead."},
+		"the port's flow, not its name", nil,
+	},
+	{
+		"a card turned round, other parts between", func(s *scene) {
+			s.part("block").Ports[0].Flow = route.Any
+			s.part("block").Passages = [][2]string{{"in", "fill"}}
+			s.add(route.Part{
+				Name: "card", Passages: [][2]string{{"in", "out"}},
+				Ports: []route.Port{port("out", vec{300, 200, 300}, vec{0, 0, 1}, route.Out), port("in", vec{350, 200, 300}, vec{0, 0, 1}, route.In)},
+			})
+			s.run("c", "block.fill", "card.out")
+			s.add(route.Part{
+				Name: "radiator", Passages: [][2]string{{"low", "high"}},
+				Ports: []route.Port{port("low", vec{300, 240, 300}, vec{0, 0, 1}, route.Any), port("high", vec{350, 240, 300}, vec{0, 0, 1}, route.Any)},
+			})
+			s.run("d", "card.in", "radiator.low")
+			s.plan.Runs[1].To = ref("radiator.high")
+			for i := 1; i < 4; i++ {
+				s.problem[i] = &find.NoWayError{Run: s.plan.Runs[i].Name}
+			}
+		},
+		check.PumpBackwards,
+		[]string{"c", "d"},
+		[]string{"card"},
+		0, "",
+		[]string{"Going round from pump, the coolant enters card at card.out and leaves it at card.in: the wrong way.", "Swap the runs on card.out and card.in."},
+		"from the pump through the block to the card's outlet", nil,
 	},
 	{
 		"no drain", radiator(31, 250), check.NoDrain,

@@ -79,6 +79,9 @@ func (r *referee) tellAgainst(run route.Run) {
 	fix := fmt.Sprintf("Join %s to a port that is not one of the %s.", run.From, both)
 	if other, ok := r.portWith(run.To.Part, wanted); ok {
 		fix = fmt.Sprintf("Join %s to %s instead.", run.From, other)
+		if on := r.runsOn(other); len(on) > 0 {
+			fix = fmt.Sprintf("Swap it at %s with %s: lead this one to %s and that one to %s.", run.To.Part, runs(on), other, run.To)
+		}
 	}
 	r.tell(Finding{
 		Code: PumpBackwards, Runs: []string{run.Name}, Parts: []string{run.From.Part, run.To.Part},
@@ -87,15 +90,15 @@ func (r *referee) tellAgainst(run route.Run) {
 }
 
 // portWith gives a part's first port of a flow.
-func (r *referee) portWith(part string, flow route.Flow) (string, bool) {
+func (r *referee) portWith(part string, flow route.Flow) (route.PortRef, bool) {
 	for i := range r.parts {
 		for _, p := range r.parts[i].ports {
 			if p.Ref.Part == part && p.Flow == flow {
-				return p.Ref.String(), true
+				return p.Ref, true
 			}
 		}
 	}
-	return "", false
+	return route.PortRef{}, false
 }
 
 func (r *referee) tellTurned(l loop.Loop, s loop.Stop) {
