@@ -38,6 +38,7 @@ var besides = map[string][]check.Code{
 	"two runs on a port":                        {check.NoWay, check.NoFill},     // run c takes the fill
 	"a run back to its own port":                {check.NoWay, check.NoDrain},    // run c takes the drain
 	"a block turned round behind two radiators": {check.NoWay, check.NoFill},     // the card's runs are not found; one takes the fill
+	"a card turned round, other parts between":  {check.NoWay, check.NoFill},     // its runs are not found; one takes the fill
 	"nothing to open":                           {check.NoDrain},
 }
 
