@@ -3,6 +3,7 @@ package find
 import (
 	"cmp"
 	"context"
+	"math"
 	"slices"
 
 	"tubewright/bends"
@@ -49,7 +50,7 @@ func (h *hunt) note(name string, at hit) {
 // offer takes an idea in when it can be formed.
 func (h *hunt) offer(i idea) {
 	sh := measure(h.tube.Tube, i.path())
-	if len(sh.turns) > 0 && h.tube.Radius == 0 {
+	if len(sh.turns) > 0 && h.tube.Radius == 0 || len(sh.turns) > mostBends {
 		return
 	}
 	i.name = nameOf(sh, i.start, i.end)
@@ -113,6 +114,12 @@ func byCost(a, b idea) int {
 const (
 	// mostWays is how many ways a run lists: what fits one card in the window.
 	mostWays = 8
+	// mostBends is how many bends a tube may have: beyond it the errors of a hand
+	// add up to more than sockets take.
+	mostBends = 8
+	// muchDearer is how many times the best way's cost another may have and still
+	// be worth listing.
+	muchDearer = 3
 	// mostTries bounds how many variants of one name are checked for clearance.
 	mostTries = 48
 )
@@ -122,7 +129,7 @@ func (h *hunt) ways(ctx context.Context) ([]Way, error) {
 	h.sort()
 	var ways []Way
 	for _, f := range h.families {
-		if len(ways) == mostWays {
+		if len(ways) == mostWays || len(ways) > 0 && f.ideas[0].cost > muchDearer*ways[0].Cost {
 			break
 		}
 		if err := ctx.Err(); err != nil {
@@ -134,6 +141,22 @@ func (h *hunt) ways(ctx context.Context) ([]Way, error) {
 	}
 	slices.SortStableFunc(ways, compareWays)
 	return ways, nil
+}
+
+// bestClear is the least cost, in steps of sameCost, of a clear way among the
+// ideas so far; the largest number when there is none.
+func (h *hunt) bestClear() int64 {
+	h.sort()
+	best := int64(math.MaxInt64)
+	for _, f := range h.families {
+		if f.ideas[0].key >= best {
+			break
+		}
+		if w, ok := h.firstClear(f); ok {
+			best = min(best, costKey(w.Cost))
+		}
+	}
+	return best
 }
 
 // firstClear gives the cheapest of a family that can be formed and is clear.
@@ -173,11 +196,11 @@ func compareWays(a, b Way) int {
 }
 
 // outdone reports whether a way that needs more fittings than sockets saves
-// nothing over one already listed: no bend, no tube, no fitting, no money.
+// nothing over one already listed, all of which cost less: neither a bend nor a
+// fitting.
 func outdone(w Way, ways []Way) bool {
 	return w.Fittings() > 2 && slices.ContainsFunc(ways, func(v Way) bool {
-		return len(v.Formed.Bends) <= len(w.Formed.Bends) && v.Fittings() <= w.Fittings() &&
-			v.Formed.Developed <= w.Formed.Developed+sameSpot && v.Price <= w.Price
+		return len(v.Formed.Bends) <= len(w.Formed.Bends) && v.Fittings() <= w.Fittings()
 	})
 }
 

@@ -51,10 +51,10 @@ const (
 )
 
 // routes searches, adds the lines of the solids that stood in the way, and
-// searches again for something cheaper, until nothing new stands in the way or
-// more lines do not help. The routes of all rounds are given, the last one found
+// searches again for something cheaper than the best known, until nothing new
+// stands in the way or more lines do not help. The routes of all rounds are given, the last one found
 // is the cheapest.
-func (q *quest) routes(ctx context.Context) ([]found, error) {
+func (q *quest) routes(ctx context.Context, best int64) ([]found, error) {
 	q.search = searches.Get().(*search)
 	defer searches.Put(q.search)
 	q.lines()
@@ -67,11 +67,12 @@ func (q *quest) routes(ctx context.Context) ([]found, error) {
 			return nil, err
 		}
 		if len(got) > 0 {
-			q.search.bound, idle = got[0].cost, 0
+			best, idle = min(best, got[0].cost), 0
 			all = append(all, got...)
-		} else if len(all) > 0 {
+		} else if best < math.MaxInt64 {
 			idle++
 		}
+		q.search.bound = best
 		if idle == enoughRounds || !q.refine() {
 			break
 		}
@@ -195,11 +196,15 @@ func (h *hunt) roomOf(m axes) room {
 }
 
 // squares offers the square routes between two chains, in each frame that the
-// ports suggest.
-func (h *hunt) squares(ctx context.Context, start, end *build) error {
+// ports suggest. Beyond a first look only routes are searched that cost less
+// than the best known.
+func (h *hunt) squares(ctx context.Context, start, end *build, best int64) error {
+	if best < math.MaxInt64 {
+		best -= costKey(chainCost(h.plan.Weigh, start) + chainCost(h.plan.Weigh, end))
+	}
 	for _, m := range h.frames(start, end) {
 		q := h.quest(m, start, end)
-		got, err := q.routes(ctx)
+		got, err := q.routes(ctx, best)
 		if err != nil {
 			return err
 		}

@@ -3,6 +3,7 @@ package find
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -123,9 +124,9 @@ func (h *hunt) bent(ctx context.Context) error {
 			if i+j > 0 && !h.stand(start, end) {
 				continue
 			}
-			h.bendPair(start, end)
+			h.bendPair(start, end, i+j == 0)
 			if i+j == 0 {
-				if err := h.squares(ctx, start, end); err != nil {
+				if err := h.squares(ctx, start, end, h.bestClear()); err != nil {
 					return err
 				}
 			}
@@ -146,13 +147,13 @@ func (h *hunt) chains() (starts, ends []*build) {
 func (h *hunt) leastExtra(starts, ends []*build) int { return starts[0].extra() + ends[0].extra() }
 
 // bendPair offers what geometry gives in closed form.
-func (h *hunt) bendPair(start, end *build) {
+func (h *hunt) bendPair(start, end *build, plain bool) {
 	if len(h.run.Via) > 0 {
 		h.viaWays(start, end)
 		return
 	}
 	h.oneBend(start, end)
-	h.twoBends(start, end)
+	h.twoBends(start, end, plain)
 }
 
 // harder searches square routes from every pair of chains with one fitting
@@ -167,7 +168,7 @@ func (h *hunt) harder(ctx context.Context) error {
 			if !h.stand(start, end) {
 				continue
 			}
-			if err := h.squares(ctx, start, end); err != nil {
+			if err := h.squares(ctx, start, end, math.MaxInt64); err != nil {
 				return err
 			}
 		}

@@ -106,10 +106,10 @@ func (w *wall) bisect(p vec, d int, lo, far float64) float64 {
 	if ok(far) {
 		return far
 	}
-	lo = max(lo, 0)
-	if !ok(lo) {
+	if lo <= 0 && !ok(0) {
 		return -1
 	}
+	lo = max(lo, 0) // the bounds alone show that it is clear so far
 	hi := far
 	for hi-lo > margin {
 		if mid := (lo + hi) / 2; ok(mid) {

@@ -12,8 +12,9 @@ import (
 // twoBends offers two bends between any two rays: one on each, with a straight
 // between them. Where the bends stand, s along the first ray and t along the
 // second, is free; it is chosen so that the turns are standard ones, or so that
-// the tube is short.
-func (h *hunt) twoBends(start, end *build) {
+// the tube is short. Chains with fittings besides sockets get only the places
+// that are quick to find.
+func (h *hunt) twoBends(start, end *build, plain bool) {
 	a, b := start.ray(), end.ray()
 	if a.dir.Cross(b.dir).Len() < nearParallel {
 		h.offsetBend(start, end)
@@ -21,8 +22,12 @@ func (h *hunt) twoBends(start, end *build) {
 		return
 	}
 	h.standardPair(start, end)
-	h.shortPair(start, end)
-	h.halfStandard(start, end)
+	h.shortPair(start, end, 0)
+	if plain {
+		h.shortPair(start, end, 15)
+		h.shortPair(start, end, 40)
+		h.halfStandard(start, end)
+	}
 }
 
 func (h *hunt) pair(start, end *build, s, t float64) {
@@ -99,21 +104,19 @@ func (h *hunt) inPlane(start, end *build, m vec) {
 	}
 }
 
-// settleRounds is how often shortPair brings the bends to the ends again: each
-// round shrinks the error at least by half for turns that can be formed.
+// settleRounds is how often shortPair brings the bends to the ends again: where
+// the bends can be formed at all each round shrinks the error about by half.
 const settleRounds = 24
 
 // innerRounds is the same for the bend that follows another.
-const innerRounds = 8
+const innerRounds = 16
 
-// shortPair puts both bends as near to the ends as the tube allows: the nearer
-// they are, the shorter the tube. The setbacks hang on the turns and the turns
+// shortPair puts both bends as near to the ends as the tube allows, with this
+// much straight to spare: the nearer they are, the shorter the tube. The setbacks hang on the turns and the turns
 // on where the bends stand, so it goes round until they agree.
-func (h *hunt) shortPair(start, end *build) {
-	for _, more := range []float64{0, 15, 40} {
-		s, t := h.settle(start.ray(), end.ray(), more)
-		h.pair(start, end, s, t)
-	}
+func (h *hunt) shortPair(start, end *build, more float64) {
+	s, t := h.settle(start.ray(), end.ray(), more)
+	h.pair(start, end, s, t)
 }
 
 // settle gives where the bends come to stand with this much straight to spare.
@@ -125,8 +128,8 @@ func (h *hunt) settle(a, b ray, more float64) (s, t float64) {
 		if !ok {
 			return 0, 0
 		}
-		s = (s + least + bends.Setback(h.tube.Radius, min(degreesBetween(a.dir, m), foldedTurn))) / 2
-		t = (t + least + bends.Setback(h.tube.Radius, min(degreesBetween(m, b.dir.Mul(-1)), foldedTurn))) / 2
+		s = least + bends.Setback(h.tube.Radius, min(degreesBetween(a.dir, m), foldedTurn))
+		t = least + bends.Setback(h.tube.Radius, min(degreesBetween(m, b.dir.Mul(-1)), foldedTurn))
 	}
 	return s, t
 }
@@ -176,7 +179,7 @@ func (h *hunt) again(r ray, from vec) float64 {
 		if !ok {
 			return 0
 		}
-		t = (t + least + bends.Setback(h.tube.Radius, min(degreesBetween(r.dir, m), foldedTurn))) / 2
+		t = least + bends.Setback(h.tube.Radius, min(degreesBetween(r.dir, m), foldedTurn))
 	}
 	return t
 }

@@ -13,15 +13,15 @@ func (h *hunt) viaWays(start, end *build) {
 }
 
 // leadIns lists the corners that may lead from a ray to a point: none when it
-// lies ahead on the ray, else one that turns square, by half a right angle, or
-// as near to the stop as can be.
+// lies ahead on the ray, else one that turns square, by half a right angle, back
+// past the point, or as near to the stop as can be.
 func (h *hunt) leadIns(r ray, to vec) [][]vec {
 	w := to.Sub(r.at)
 	if w.Dot(r.dir) > 0 && aside(w, r.dir).Len() <= onRay {
 		return [][]vec{nil}
 	}
 	var list [][]vec
-	for _, turn := range []float64{90, 45} {
+	for _, turn := range []float64{90, 45, 135, 120} {
 		if s, ok := cornerFor(r, to, turn); ok {
 			list = append(list, []vec{r.ahead(s)})
 		}
