@@ -7,15 +7,6 @@ import (
 	"tubewright/cutlist/sheet"
 )
 
-func BenchmarkPDFSmall(b *testing.B) {
-	l := list(b, smallPlan())
-	for b.Loop() {
-		if err := sheet.PDF(io.Discard, l, sheet.Options{}); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
 func BenchmarkPDFStress(b *testing.B) {
 	l := stressList(b)
 	for b.Loop() {

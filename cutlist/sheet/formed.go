@@ -17,15 +17,21 @@ import (
 const flatTube = 0.5
 
 // FormedView draws a formed tube as it lies on the bench, end A on the left and
-// its first straight level, into a box of w by h mm. Edge true turns it about
-// that first straight to be seen edge on. The text says the scale.
+// its first straight level, into a box of w by h mm; a flat tube is laid on its
+// side where that lets it be drawn larger. Edge true turns it about its first
+// straight to be seen edge on. The text says the scale.
 func FormedView(t cutlist.Tube, units route.Units, th Theme, edge bool, w, h float64) (d draw.Drawing, scale string) {
 	v := flattest(t.Way.Formed)
+	room := frame{hi: draw.Point{X: w - 2*formedAir, Y: h - 2*formedAir}}
+	fit := formedFit(t.Way.Formed, v, room)
+	if onSide := v.onSide(); v.thickness(t.Way.Formed) < flatTube && formedFit(t.Way.Formed, onSide, room) > 1.2*fit {
+		v, fit = onSide, formedFit(t.Way.Formed, onSide, room)
+	}
 	if edge {
 		v.up, v.toward = v.toward, v.up.Mul(-1)
 	}
 	f := v.extent(t.Way.Formed)
-	v.scale, scale = roundScale(formedFit(t.Way.Formed, w-2*formedAir, h-2*formedAir))
+	v.scale, scale = roundScale(fit)
 	v.zero = draw.Point{X: w / 2, Y: h / 2}.Minus(f.middle().Times(v.scale))
 	d = draw.Drawing{W: w, H: h}
 	p := &formedPicture{d: &d, view: v, tube: t, units: units, theme: th}
@@ -36,19 +42,24 @@ func FormedView(t cutlist.Tube, units route.Units, th Theme, edge bool, w, h flo
 
 // formedFit is the largest scale at which both views of a formed tube, or the
 // one of a flat tube, go into a box.
-func formedFit(f bends.Formed, w, h float64) float64 {
-	v := flattest(f)
+func formedFit(f bends.Formed, v view, room frame) float64 {
 	box := v.extent(f)
 	if v.thickness(f) >= flatTube {
 		v.up, v.toward = v.toward, v.up.Mul(-1)
 		other := v.extent(f)
 		box = box.with(box.lo.Plus(draw.Point{X: other.w(), Y: other.h()}))
 	}
-	return math.Max(1e-4, math.Min(w/box.w(), h/box.h()))
+	return math.Max(1e-4, math.Min(room.w()/box.w(), room.h()/box.h()))
+}
+
+// onSide is the view turned by a right angle, so that what ran up runs right.
+func (v view) onSide() view {
+	v.right, v.up = v.up, v.right.Mul(-1)
+	return v
 }
 
 // formedAir is left around a formed tube for its labels, mm on paper.
-const formedAir = 6.0
+const formedAir = 5.0
 
 // flattest is the view in which a formed tube is thinnest toward the reader, of
 // those square to one of its bends; the first of equals.

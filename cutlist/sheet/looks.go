@@ -9,6 +9,7 @@ import (
 	"tubewright/cutlist"
 	"tubewright/cutlist/draw"
 	"tubewright/route"
+	"tubewright/route/check"
 )
 
 // Looks draws the machine from one side into a box of w by h mm: the case's
@@ -260,10 +261,11 @@ func (s *scene) room(t cutlist.Tube) (room []frame) {
 	return room
 }
 
-// marks numbers the findings that have a place, as the findings' table does.
+// marks numbers the errors and warnings that have a place, as the findings'
+// table does; notes would only crowd the picture.
 func (s *scene) marks(d *draw.Drawing, l *labels) {
 	for i, f := range s.list.Findings {
-		if !f.Placed {
+		if !f.Placed || f.Severity == check.Note {
 			continue
 		}
 		at := s.view.on(mgl64.Vec3(f.At))

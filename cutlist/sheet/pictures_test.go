@@ -51,6 +51,18 @@ func TestStraightenedIsToScale(t *testing.T) {
 	}
 }
 
+// What is drawn is the blank, so its numbers count from the blank's end: one who
+// measures what the picture says must hit the mark.
+func TestStraightenedCountsFromTheBlanksEnd(t *testing.T) {
+	tube := list(t, smallPlan()).Tubes[1]
+	all := run([]draw.Drawing{sheet.Straightened(tube, route.Millimetres, sheet.PaperTheme(), 186, 45)})
+	for i, b := range tube.Bench.Bends {
+		if want := "start" + route.Millimetres.Text(b.FromA.Start+15); !strings.Contains(all, want) {
+			t.Errorf("bend %d: %q does not say %q, the finished mark and 15 mm of trim", i+1, all, want)
+		}
+	}
+}
+
 func TestStraightenedKeepsItsTextsApart(t *testing.T) {
 	for _, l := range []cutlist.List{list(t, smallPlan()), stressList(t)} {
 		for _, tube := range l.Tubes[:min(13, len(l.Tubes))] {

@@ -148,7 +148,7 @@ func (s *strip) ends() {
 }
 
 // roomy draws the strip of a tube's page: numbers of bends above, marks from
-// end A below, the lengths under them.
+// end A of the blank below, the lengths under them.
 func (s *strip) roomy() {
 	thick := s.thick(3, 6.5)
 	above := 1.0
@@ -192,14 +192,15 @@ func (s *strip) turns() {
 	}
 }
 
-// marks writes start, middle and end of each bend, as measured from the
-// finished end A, below the tube; it gives the height they reach down to.
+// marks writes start, middle and end of each bend below the tube, as measured
+// from end A of the squared blank, which is what is drawn and marked; it gives
+// the height they reach down to.
 func (s *strip) marks(y float64) float64 {
 	var at []float64
 	var texts []string
 	for _, b := range s.tube.Bench.Bends {
-		for k, m := range []float64{b.FromA.Start, b.FromA.Middle, b.FromA.End} {
-			at = append(at, s.at(m+s.trim))
+		for k, m := range []float64{b.BlankA.Start, b.BlankA.Middle, b.BlankA.End} {
+			at = append(at, s.at(m))
 			texts = append(texts, [...]string{"start ", "middle ", "end "}[k]+s.units.Text(m))
 		}
 	}

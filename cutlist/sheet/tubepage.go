@@ -176,7 +176,7 @@ func (b *book) straight(t cutlist.Tube) {
 	h := roomyFor(t, b.units, b.width())
 	b.need(h + 6)
 	b.y += bodySize * leading
-	said := "Before bending: marks from end A of the finished tube"
+	said := "Before bending: marks from end A of the squared blank"
 	if len(t.Bench.Bends) == 0 {
 		said = "The tube"
 	}
