@@ -205,7 +205,7 @@ func (q *quest) follow(l leave) {
 		last = q.search.size[axis] - 1
 	}
 	far := math.Abs(q.grid[axis][last]-l.at[axis]) - l.setback - q.radius
-	if far < l.need {
+	if far < l.need-bendSlack {
 		return
 	}
 	open, by := q.clearRun(l.at.Add(heading(l.heading).Mul(l.setback)), l.heading, far, l.exempt)
