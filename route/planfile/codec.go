@@ -31,6 +31,7 @@ type key[T any] struct {
 	doc    string          // for the schema: shown by editors
 	must   bool            // may not be left out
 	always func(v *T) bool // written in a new table even when it says nothing new
+	spelt  func(v *T) bool // says something even when it is zero, unless the catalogue says it
 	read   func(s spot, n *yaml.Node, into *T)
 	write  func(f form, v, base *T) (it *item, quiet bool)
 	shape  shape
@@ -56,6 +57,12 @@ func (k key[T]) needed() key[T] {
 // shown marks a key that is written even where it says nothing new.
 func (k key[T]) shown(when func(*T) bool) key[T] {
 	k.always = when
+	return k
+}
+
+// spelled marks a key whose zero is not the same as its absence.
+func (k key[T]) spelled(when func(*T) bool) key[T] {
+	k.spelt = when
 	return k
 }
 
@@ -160,7 +167,8 @@ func (rec record[T]) write(f form, v, base T) *item {
 func (k key[T]) row(f form, v, base *T) row {
 	word, same := k.write(f, v, base)
 	r := row{key: k.name, value: word}
-	r.quiet = word == nil || same && (!k.must || f.based)
+	needed := !f.based && (k.must || k.spelt != nil && k.spelt(v))
+	r.quiet = word == nil || same && !needed
 	var none T
 	_, zero := k.write(f, v, &none)
 	always := k.always != nil && k.always(v)

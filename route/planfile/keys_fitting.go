@@ -63,7 +63,7 @@ var fittingSorts = []key[route.Fitting]{
 }
 
 var fittingSizes = []key[route.Fitting]{
-	keyOf("stop", "socket: from the port's face to where the tube's end rests when fully home", func(f *route.Fitting) *float64 { return &f.Stop }, length(noLess)).shown(kindOf(route.Socket)),
+	keyOf("stop", "socket: from the port's face to where the tube's end rests when fully home", func(f *route.Fitting) *float64 { return &f.Stop }, length(noLess)).spelled(kindOf(route.Socket)),
 	keyOf("insertion", "socket: how deep it takes its tube", func(f *route.Fitting) *route.Insertion { return &f.Insertion }, insertionKeys.codec()),
 	keyOf("seat_gap", "socket: left between the tube's end and the stop when cut to the aim", func(f *route.Fitting) *float64 { return &f.SeatGap }, length(noLess)),
 	keyOf("collar", "socket, coupler: what stands around the tube", func(f *route.Fitting) *route.Collar { return &f.Collar }, collarKeys.codec()),
