@@ -166,15 +166,13 @@ func (w *Window) fitAll() {
 }
 
 func (w *Window) perspective() {
-	w.tilted = !w.tilted
-	w.board.SetPerspective(w.tilted)
+	w.board.SetPerspective(!w.board.Perspective())
 }
 
 func (w *Window) measure() {
-	w.measures = !w.measures
-	w.board.SetMeasuring(w.measures)
+	w.board.SetMeasuring(!w.board.Measuring())
 	w.tell("")
-	if w.measures {
+	if w.board.Measuring() {
 		w.tell("Measuring: click two ports, corners or faces. M or Esc puts the tool away.")
 	}
 }

@@ -5,6 +5,8 @@ import (
 	"os"
 
 	"fyne.io/fyne/v2"
+
+	"tubewright/ui/board"
 )
 
 // Boxes tells tests of the real window where things stand and what is shown.
@@ -53,8 +55,22 @@ func (w *Window) boxes() Boxes {
 	if n := len(w.modals); n > 0 {
 		b.Modal = w.modals[n-1].title()
 	}
+	w.pointAtParts(b.Boxes)
 	w.named(func(name string, o fyne.CanvasObject) { b.Boxes[name] = w.boxOf(o) })
 	return b
+}
+
+// pointAtParts adds where the middle of each part is on the board, as long as
+// nobody has zoomed or panned since all was fitted.
+func (w *Window) pointAtParts(boxes map[string][4]float32) {
+	at := w.boxOf(w.board)
+	wide, high := int(at[2]), int(at[3])
+	camera := board.NewCamera(w.board.Look(), w.snapshot.Plan.Case, wide, high)
+	camera.Fit(w.board.Scene(), wide, high)
+	for _, part := range w.board.Scene().Parts {
+		x, y := camera.Project(part.Lo.Add(part.Hi).Mul(0.5))
+		boxes["on board "+part.Name] = [4]float32{at[0] + float32(x), at[1] + float32(y), 0, 0}
+	}
 }
 
 // boxOf is where an object stands in the window.

@@ -37,8 +37,11 @@ func newButtonRow(buttons ...button) *buttonRow {
 	return r
 }
 
-// HeightFor is the height of one button.
+// HeightFor is the height of one button; a row without buttons takes no room.
 func (r *buttonRow) HeightFor(float32) float32 {
+	if len(r.presses) == 0 {
+		return 0
+	}
 	return r.presses[0].HeightFor(1000)
 }
 

@@ -34,6 +34,7 @@ type card struct {
 func newCard() *card {
 	c := &card{head: newCardHead(), facts: newFlow("", smallSize, soft), more: newFlow("", smallSize, accent)}
 	c.strip = newPicture(face, c.stripHeight, c.drawStrip)
+	c.strip.clear = true
 	c.front = newPress(newColumn(0, 4, c.head, c.strip, c.facts, c.more), c.pressed)
 	c.inner = newColumn(8, 4)
 	c.inner.Hide()

@@ -87,7 +87,7 @@ func (c *cardModel) tubed(t cutlist.Tube, u route.Units) {
 func (c *cardModel) solved(s find.Solved, u route.Units) {
 	c.drawn = s.Drawn
 	if s.Problem != nil {
-		c.problem = sentence(s.Problem.Error())
+		c.problem = sentence(strings.TrimPrefix(s.Problem.Error(), fmt.Sprintf("run %q: ", c.run)))
 	}
 	for i, w := range s.Ways {
 		c.ways = append(c.ways, wayModel{w.Name, wayFacts(w, u), w.Reason, i == s.Chosen})

@@ -70,7 +70,7 @@ func (w *Window) menus() []commandGroup {
 			{name: "Turntable", keys: "4", act: func() { w.look(3) }},
 			menuLine,
 			{name: "Fit what is selected", keys: "F", act: w.fit},
-			{name: "Fit all", keys: "Shift+F", act: w.fitAll},
+			{name: "Fit all", keys: "Home", act: w.fitAll},
 			{name: "Perspective on the turntable", keys: "P", act: w.perspective},
 			{name: "Measure", keys: "M", act: w.measure},
 			menuLine,
@@ -81,7 +81,7 @@ func (w *Window) menus() []commandGroup {
 			{name: "Search again", keys: "Ctrl+Return", shortcut: ctrl(fyne.KeyReturn), act: w.session.SolveAgain, off: none},
 		}},
 		{"Help", []command{
-			{name: "Keys", keys: "F1 or ?", act: w.tellKeys},
+			{name: "Keys", keys: "F1, ? or Ctrl+/", shortcut: ctrl(fyne.KeySlash), act: w.tellKeys},
 			{name: "Cautions", act: w.tellCautions},
 			{name: "About Tubewright", act: w.tellAbout},
 		}},

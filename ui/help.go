@@ -4,10 +4,10 @@ import "fyne.io/fyne/v2"
 
 // boardKeys are the keys of the board that are no commands of a menu.
 var boardKeys = [][2]string{
-	{"Arrow keys", "Move the selected part by the grid; with Ctrl finer, with Shift further"},
+	{"Arrow keys", "Move the selected part by 1 mm; with Shift by 10, with Ctrl by 0.1"},
 	{"R", "Turn the selected part by 90° about the look's axis"},
 	{"Esc", "Give up a drag; let go of what is selected"},
-	{"Wheel", "Zoom at the pointer"},
+	{"Wheel, + and −", "Zoom"},
 	{"Middle button or Space", "Pan by dragging"},
 	{"Alt while dragging", "Without snapping"},
 	{"Tab", "To the next field or list; Space or Enter presses"},

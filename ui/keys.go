@@ -22,6 +22,8 @@ func (w *Window) typedKey(k *fyne.KeyEvent) {
 	switch k.Name {
 	case fyne.KeyF1:
 		w.tellKeys()
+	case fyne.KeyHome:
+		w.fitAll()
 	case fyne.KeyDelete, fyne.KeyBackspace:
 		w.remove()
 	case fyne.KeyEscape:
@@ -52,10 +54,8 @@ func (w *Window) letter(r rune) bool {
 	switch r {
 	case '1', '2', '3', '4':
 		w.look(board.Look(r - '1'))
-	case 'f':
+	case 'f', 'F':
 		w.fit()
-	case 'F':
-		w.fitAll()
 	case 'm', 'M':
 		w.measure()
 	case 'p', 'P':

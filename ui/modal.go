@@ -67,6 +67,7 @@ func (m *modal) close() {
 			break
 		}
 	}
+	m.window.writeBoxes()
 }
 
 // key presses the button that a key stands for.

@@ -141,12 +141,12 @@ func runDetail(s session.Snapshot, r route.Run) detailModel {
 	m := detailModel{title: r.Name, units: s.Units}
 	m.lines = append(m.lines, "from "+r.From.String()+" to "+r.To.String())
 	if t, ok := s.Plan.TubeOf(r); ok {
-		m.lines = append(m.lines, "tube "+t.Name+": "+s.Units.Text(t.OD)+" / "+s.Units.TextUnit(t.ID))
+		m.lines = append(m.lines, fmt.Sprintf("tube %s, %s outside, %s inside", t.Name, s.Units.Text(t.OD), s.Units.TextUnit(t.ID)))
 	}
 	for _, t := range s.List.Tubes {
 		if t.Run == r.Name {
 			m.lines = append(m.lines, "start: "+chainOf(t.Way.Start), "end: "+chainOf(t.Way.End),
-				t.Way.Name+": "+t.Way.Reason)
+				t.Way.Reason)
 		}
 	}
 	return m

@@ -18,6 +18,7 @@ type picture struct {
 	widget.BaseWidget
 	raster *canvas.Raster
 	back   role
+	clear  bool                               // painted on nothing: what is behind shows
 	make   func(width float32) sketch.Drawing // 1 mm of the drawing is shown as perMM pixels
 	height func(width float32) float32
 	perMM  float64 // of Fyne's pixels
@@ -51,7 +52,7 @@ func (p *picture) HeightFor(width float32) float32 { return p.height(width) }
 
 func (p *picture) paint(w, h int) image.Image {
 	size := p.Size()
-	ground := paint(p.back)
+	ground := p.backing()
 	if p.painted != nil && p.painted.Rect.Dx() == w && p.painted.Rect.Dy() == h && p.width == size.Width && p.ground == ground {
 		return p.painted
 	}
@@ -64,6 +65,14 @@ func (p *picture) paint(w, h int) image.Image {
 		sketch.Raster(p.painted, p.drawing, p.perMM*float64(w)/float64(size.Width))
 	}
 	return p.painted
+}
+
+// backing is the colour under the drawing.
+func (p *picture) backing() color.NRGBA {
+	if p.clear {
+		return nothing
+	}
+	return paint(p.back)
 }
 
 func (p *picture) CreateRenderer() fyne.WidgetRenderer { return &pictureRenderer{p} }

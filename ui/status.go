@@ -8,9 +8,6 @@ func (w *Window) hovered(text string) {
 
 // measured is told by the board what was measured; "" when the tool is put away.
 func (w *Window) measured(text string) {
-	if text == "" {
-		w.measures = false
-	}
 	w.tell(text)
 }
 

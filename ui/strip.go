@@ -7,7 +7,6 @@ import (
 	"tubewright/bends"
 	"tubewright/cutlist/draw"
 	"tubewright/cutlist/sheet"
-	"tubewright/route"
 )
 
 // Measures of a card's strip, in mm of the drawing; see perMM.
@@ -106,7 +105,7 @@ func (s *strip) rolls() {
 		if i == 0 {
 			continue
 		}
-		text := route.Degrees(b.Roll)
+		text := degrees(b.Roll)
 		wide := 2*dialRadius + textApart + draw.TextWidth(text, stripText, false)
 		mid := (s.m.tube.Bench.Bends[i-1].FromA.Middle + b.FromA.Middle) / 2 * s.scale
 		x := min(max(mid-wide/2, end+2*textApart, 0), s.d.W-wide)

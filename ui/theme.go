@@ -94,7 +94,7 @@ var themeSizes = map[fyne.ThemeSizeName]float32{
 	theme.SizeNameHeadingText:    20,
 	theme.SizeNameSubHeadingText: 15,
 	theme.SizeNamePadding:        4,
-	theme.SizeNameInnerPadding:   6,
+	theme.SizeNameInnerPadding:   5,
 	theme.SizeNameInlineIcon:     16,
 	theme.SizeNameScrollBar:      10,
 	theme.SizeNameScrollBarSmall: 4,

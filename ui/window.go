@@ -68,8 +68,6 @@ type Window struct {
 	dialog   closer // one of Fyne's own that is open
 	menuNow  []string
 	machines *buttonRow
-	tilted   bool // the turntable shows perspective
-	measures bool
 	hover    string
 	news     string // what the status line says when nothing is under the pointer
 	closing  bool

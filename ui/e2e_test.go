@@ -1,0 +1,281 @@
+//go:build window
+
+// Tests of the real window, on a screen of their own. They need Xvfb, xdotool
+// and ImageMagick's import, and fail where one is missing:
+//
+//	go test -tags window ./ui -run Window
+package ui
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+)
+
+// stage is the program on a screen of its own, with a mouse and a keyboard.
+type stage struct {
+	t       *testing.T
+	env     []string
+	window  string // as xdotool numbers it
+	boxFile string
+}
+
+// patience is how long something may take to be seen: this machine may be busy.
+const patience = 90 * time.Second
+
+func (s *stage) run(name string, args ...string) string {
+	s.t.Helper()
+	cmd := exec.Command(name, args...)
+	cmd.Env = s.env
+	out, err := cmd.CombinedOutput()
+	if err != nil {
+		s.t.Fatalf("%s %s: %v\n%s", name, strings.Join(args, " "), err, out)
+	}
+	return strings.TrimSpace(string(out))
+}
+
+// newStage starts a screen and the program on it.
+func newStage(t *testing.T, args ...string) *stage {
+	t.Helper()
+	for _, tool := range []string{"Xvfb", "xdotool", "import"} {
+		if _, err := exec.LookPath(tool); err != nil {
+			t.Fatalf("the tests of the real window need %s (Debian: xvfb, xdotool, imagemagick): %v", tool, err)
+		}
+	}
+	s := &stage{t: t, boxFile: filepath.Join(t.TempDir(), "boxes.json")}
+	s.env = append(os.Environ(), "DISPLAY=:"+newScreen(t), "FYNE_SCALE=1", "LC_ALL=", "LANG=en_US.UTF-8", "XDG_CONFIG_HOME="+t.TempDir())
+	program := filepath.Join(t.TempDir(), "tubewright")
+	s.run("go", "build", "-o", program, "tubewright/cmd/tubewright")
+	cmd := exec.Command(program, append([]string{"--size", "1280x800", "--boxes", s.boxFile}, args...)...)
+	cmd.Env, cmd.Stderr = s.env, os.Stderr
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		if t.Failed() {
+			s.picture()
+		}
+		_ = cmd.Process.Kill()
+		_ = cmd.Wait() // killed: it says so
+	})
+	s.find(cmd.Process.Pid)
+	return s
+}
+
+// newScreen starts Xvfb on a free display and gives its number.
+func newScreen(t *testing.T) string {
+	t.Helper()
+	read, write, err := os.Pipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	cmd := exec.Command("Xvfb", "-displayfd", "3", "-screen", "0", "1400x1000x24", "-dpi", "96")
+	cmd.ExtraFiles = []*os.File{write}
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		_ = cmd.Process.Kill()
+		_ = cmd.Wait() // killed: it says so
+	})
+	number, err := bufio.NewReader(read).ReadString('\n')
+	if err != nil {
+		t.Fatalf("Xvfb gave no display: %v", err)
+	}
+	return strings.TrimSpace(number)
+}
+
+// find waits for the program's window and gives it the keyboard.
+func (s *stage) find(pid int) {
+	s.t.Helper()
+	for begun := time.Now(); time.Since(begun) < patience; time.Sleep(200 * time.Millisecond) {
+		cmd := exec.Command("xdotool", "search", "--onlyvisible", "--pid", strconv.Itoa(pid))
+		cmd.Env = s.env
+		if out, err := cmd.Output(); err == nil && len(out) > 0 {
+			s.window = strings.Fields(string(out))[0]
+			s.run("xdotool", "windowfocus", s.window)
+			return
+		}
+	}
+	s.t.Fatal("the window never came up")
+}
+
+// picture keeps what the screen shows, for whoever looks into a failure.
+func (s *stage) picture() {
+	path := filepath.Join("testdata", "failed", s.t.Name()+".png")
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		s.t.Log(err)
+	}
+	cmd := exec.Command("timeout", "10", "import", "-window", "root", path)
+	cmd.Env = s.env
+	if out, err := cmd.CombinedOutput(); err != nil {
+		s.t.Logf("no picture: %v %s", err, out)
+		return
+	}
+	s.t.Logf("the screen is kept in ui/%s", path)
+}
+
+func (s *stage) boxes() (b Boxes) {
+	data, err := os.ReadFile(s.boxFile)
+	if err == nil {
+		err = json.Unmarshal(data, &b)
+	}
+	if err != nil {
+		b.Busy = true // not written yet
+	}
+	return b
+}
+
+// until waits for the window to show what is asked.
+func (s *stage) until(what string, so func(Boxes) bool) Boxes {
+	s.t.Helper()
+	var b Boxes
+	for begun := time.Now(); time.Since(begun) < patience; time.Sleep(100 * time.Millisecond) {
+		if b = s.boxes(); so(b) {
+			return b
+		}
+	}
+	s.t.Fatalf("the window never showed %s; at last it was %+v", what, b)
+	return b
+}
+
+func (s *stage) box(name string) (x, y float64) {
+	s.t.Helper()
+	b, ok := s.boxes().Boxes[name]
+	if !ok {
+		s.t.Fatalf("the window shows no %q", name)
+	}
+	return float64(b[0] + b[2]/2), float64(b[1] + b[3]/2)
+}
+
+func (s *stage) move(x, y float64) {
+	s.t.Helper()
+	s.run("xdotool", "mousemove", "--window", s.window, fmt.Sprintf("%.0f", x), fmt.Sprintf("%.0f", y))
+}
+
+func (s *stage) click(name string) {
+	s.t.Helper()
+	x, y := s.box(name)
+	s.move(x, y)
+	s.run("xdotool", "click", "1")
+}
+
+// drag pulls from the middle of a thing by pixels, in steps as a hand does.
+func (s *stage) drag(name string, dx, dy float64) {
+	s.t.Helper()
+	x, y := s.box(name)
+	s.move(x, y)
+	s.run("xdotool", "mousedown", "1")
+	const steps = 12
+	for i := 1.0; i <= steps; i++ {
+		s.move(x+dx*i/steps, y+dy*i/steps)
+		time.Sleep(50 * time.Millisecond)
+	}
+	time.Sleep(300 * time.Millisecond)
+	s.run("xdotool", "mouseup", "1")
+}
+
+func (s *stage) key(keys ...string) {
+	s.t.Helper()
+	s.run("xdotool", append([]string{"key"}, keys...)...)
+}
+
+func (s *stage) write(text string) {
+	s.t.Helper()
+	s.run("xdotool", "type", "--delay", "25", text)
+}
+
+func atRest(b Boxes) bool { return !b.Busy && len(b.Cuts) > 0 }
+
+// stagedBench is the window with a copy of the plan that was worked by hand.
+func stagedBench(t *testing.T) (s *stage, path string, text []byte) {
+	t.Helper()
+	text, err := os.ReadFile(benchFile)
+	if err != nil {
+		t.Fatal(err)
+	}
+	path = filepath.Join(t.TempDir(), "bench.plan.yaml")
+	if err := os.WriteFile(path, text, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s = newStage(t, path)
+	b := s.until("the worked cut", atRest)
+	if got := b.Cuts["left-to-top"]; math.Abs(got-workedAim) > 0.01 {
+		t.Fatalf("the cut is %.3f, want %.3f as worked by hand", got, workedAim)
+	}
+	return s, path, text
+}
+
+func TestWindowDragUndoSaveAndSheets(t *testing.T) {
+	s, path, text := stagedBench(t)
+	worked := func(b Boxes) bool { return atRest(b) && math.Abs(b.Cuts["left-to-top"]-workedAim) < 0.01 }
+	moved := func(b Boxes) bool { return atRest(b) && b.Dirty && math.Abs(b.Cuts["left-to-top"]-workedAim) > 5 }
+
+	s.drag("on board left", -40, 0)
+	b := s.until("another cut after the drag", moved)
+	if by := 60 - b.Parts["left"][0]; by < 10 || math.Abs(b.Cuts["left-to-top"]-workedAim-by) > 0.02 {
+		t.Errorf("moved %.3f to the left the cut grew by %.3f", by, b.Cuts["left-to-top"]-workedAim)
+	}
+	s.key("ctrl+z")
+	s.until("the cut from before the drag", func(b Boxes) bool { return worked(b) && !b.Dirty })
+	s.key("ctrl+s")
+	s.until("that it saved", func(b Boxes) bool { return strings.HasPrefix(b.Status, "Saved") })
+	if after, err := os.ReadFile(path); err != nil || string(after) != string(text) {
+		t.Errorf("moved, undone and saved, the file differs: %v\n%s", err, after)
+	}
+
+	s.key("ctrl+y")
+	b = s.until("the cut after the drag again", moved)
+	s.key("ctrl+s")
+	s.until("that nothing is left to save", func(b Boxes) bool { return !b.Dirty })
+	want := fmt.Sprintf("at: [%s, 80, 30]", strconv.FormatFloat(b.Parts["left"][0], 'f', -1, 64))
+	if after, err := os.ReadFile(path); err != nil || !strings.Contains(string(after), want) {
+		t.Errorf("the saved file does not hold %q: %v\n%s", want, err, after)
+	}
+
+	dir := filepath.Join(t.TempDir(), "sheets")
+	s.key("ctrl+p")
+	s.until("the question about sheets", func(b Boxes) bool { return b.Modal == "Make sheets" })
+	s.key("ctrl+a")
+	s.write(dir)
+	s.key("Return")
+	s.until("that the sheets are ready", func(b Boxes) bool { return b.Modal == "The sheets are ready" })
+	if made, err := filepath.Glob(filepath.Join(dir, "*")); err != nil || len(made) != 4 {
+		t.Errorf("made %v, %v; want a PDF and three tables", made, err)
+	}
+	s.key("Return")
+	s.until("no question", func(b Boxes) bool { return b.Modal == "" })
+}
+
+func TestWindowTypedNumbers(t *testing.T) {
+	s, _, _ := stagedBench(t)
+	s.click("part left")
+	s.until("the part's fields", func(b Boxes) bool { return b.Boxes["place x"][2] > 0 })
+	s.click("place x")
+	s.key("ctrl+a")
+	s.write("60-1/2 in")
+	s.key("Return")
+	b := s.until("the part at another place", func(b Boxes) bool { return atRest(b) && b.Dirty })
+	if got := b.Parts["left"][0]; math.Abs(got-47.3) > 1e-6 {
+		t.Errorf("60-1/2 in gave x = %v, want 47.3", got)
+	}
+	s.click("undo")
+	s.until("the part where it was", func(b Boxes) bool { return atRest(b) && !b.Dirty && b.Parts["left"][0] == 60 })
+}
+
+func TestWindowCountsOnHand(t *testing.T) {
+	s, _, _ := stagedBench(t)
+	s.click("on hand socket-16")
+	s.key("ctrl+a")
+	s.write("9")
+	s.key("ctrl+s") // the menu's keys work from within a field, and what was typed is kept first
+	s.until("that it saved", func(b Boxes) bool { return strings.HasPrefix(b.Status, "Saved") && !b.Dirty })
+}
