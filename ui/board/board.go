@@ -212,8 +212,16 @@ func (b *Board) tick() {
 	case b.still < quietFrames:
 		b.still++
 	default:
-		b.quality, b.running = Fine, false
-		b.pump.Stop()
+		b.rest()
+	}
+}
+
+// rest stops the frames, with the fine picture when it is not there yet.
+func (b *Board) rest() {
+	b.running = false
+	b.pump.Stop()
+	if b.quality != Fine {
+		b.quality = Fine
 		b.repaint()
 	}
 }

@@ -64,11 +64,7 @@ func (v *lens) tone(n vec) float32 {
 
 // haze says which table of growing haze suits a solid by its nearest point.
 func (v *lens) haze(spots []spot) int {
-	z := float32(behind)
-	for i := range spots {
-		z = max(z, spots[i].z)
-	}
-	k := (v.near - z) / max(v.near-v.far, 1e-3)
+	k := (v.near - nearest(spots)) / max(v.near-v.far, 1e-3)
 	return int(min(max(k, 0), 1) * (fadeSteps - 1))
 }
 

@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
-	"github.com/go-gl/mathgl/mgl64"
 )
 
 // hand is what the pointer is doing. Events only fill it in; follow acts on it
@@ -31,16 +30,6 @@ type press struct {
 	button desktop.MouseButton
 	on     Target
 	twice  bool
-}
-
-// grip is a thing taken hold of, until it is let go.
-type grip interface {
-	// move follows the pointer, at most once per frame.
-	move(b *Board, x, y float64)
-	// end lets go; kept is false when the person gave it up.
-	end(b *Board, kept bool)
-	// show adds to the picture what is in hand.
-	show(b *Board, s *Show)
 }
 
 const (
@@ -277,73 +266,4 @@ func (b *Board) Cursor() desktop.Cursor {
 		return desktop.PointerCursor
 	}
 	return desktop.DefaultCursor
-}
-
-// take decides what a drag from a press takes hold of.
-func (b *Board) take(p press) grip {
-	pan := &panGrip{p.x, p.y}
-	if p.button == desktop.MouseButtonTertiary || b.hand.space {
-		return pan
-	}
-	if p.button != desktop.MouseButtonPrimary {
-		return nil
-	}
-	if !b.measuring {
-		if g := b.takeThing(p); g != nil {
-			return g
-		}
-	}
-	if b.look == Turntable {
-		return &orbitGrip{p.x, p.y}
-	}
-	return pan
-}
-
-// takeThing is take for what the scene holds; nil when it is nothing to drag.
-func (b *Board) takeThing(p press) grip {
-	if g := b.takeCorner(p); g != nil {
-		return g
-	}
-	switch p.on.Kind {
-	case OnPort:
-		if q, _ := b.scene.Port(p.on.Port); !q.Used() && b.OnJoin != nil {
-			return b.takePort(p.on.Port)
-		}
-		return b.takePart(p.on.Port.Part, p)
-	case OnPart:
-		return b.takePart(p.on.Part, p)
-	case OnRun:
-		return b.takeStraight(p)
-	case Nothing, OnFinding:
-	}
-	return nil
-}
-
-// panGrip moves the picture.
-type panGrip struct{ x, y float64 }
-
-func (g *panGrip) move(b *Board, x, y float64) {
-	b.camera().Pan(x-g.x, y-g.y)
-	g.x, g.y = x, y
-}
-func (g *panGrip) end(*Board, bool)   {}
-func (g *panGrip) show(*Board, *Show) {}
-
-// orbitGrip turns the turntable.
-type orbitGrip struct{ x, y float64 }
-
-func (g *orbitGrip) move(b *Board, x, y float64) {
-	b.camera().Orbit((x-g.x)/b.ratio, (y-g.y)/b.ratio)
-	g.x, g.y = x, y
-}
-func (g *orbitGrip) end(*Board, bool)   {}
-func (g *orbitGrip) show(*Board, *Show) {}
-
-// grabbed is the point of the case that a press took hold of: what is drawn
-// there, else the middle of something.
-func (b *Board) grabbed(p press, middle mgl64.Vec3) mgl64.Vec3 {
-	if at, ok := b.painter.Surface(p.x, p.y); ok {
-		return at
-	}
-	return middle
 }

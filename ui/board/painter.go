@@ -1,7 +1,9 @@
 package board
 
 import (
+	"cmp"
 	"image"
+	"slices"
 )
 
 // Painter makes pictures of scenes. It keeps its memory from one picture to
@@ -16,6 +18,8 @@ type Painter struct {
 	taken      []rect // where words already stand
 	marks      []markAt
 	order      []int
+	drawn      []int
+	near       []float32
 	dim        dimmed
 	numbers    map[numberKey]string
 
@@ -45,8 +49,8 @@ func (p *Painter) Render(img *image.RGBA, scene *Scene, cam Camera, style *Style
 	p.solids(f, style, &show)
 	if f == &p.big {
 		p.small.halve(f)
-		p.shadows(&p.small)
 	}
+	p.shadows(&p.small)
 	p.overlay(&p.small, style, &show)
 	p.small.put(img)
 }
@@ -74,11 +78,8 @@ func (p *Painter) solids(f *frame, style *Style, show *Show) {
 // surfaces fills the triangles of every solid that may be in the view.
 func (p *Painter) surfaces(f *frame, v *lens, show *Show) {
 	m := &p.scene.mesh
-	for i := range p.scene.solids {
+	for _, i := range p.frontToBack(f) {
 		b := &p.scene.solids[i]
-		if !p.inView(f, b) {
-			continue
-		}
 		table := p.table(v, b, show)
 		for n := b.tris.from; n < b.tris.to; n++ {
 			t := m.tris[n]
@@ -89,6 +90,30 @@ func (p *Painter) surfaces(f *frame, v *lens, show *Show) {
 			}
 		}
 	}
+}
+
+// frontToBack lists the solids in view, the nearest first: what is hidden then
+// costs a look at its depth and no more. Ties keep the scene's order.
+func (p *Painter) frontToBack(f *frame) []int {
+	p.near, p.drawn = room(p.near, len(p.scene.solids)), p.drawn[:0]
+	for i := range p.scene.solids {
+		b := &p.scene.solids[i]
+		if p.inView(f, b) {
+			p.near[i] = nearest(p.spots[b.verts.from:b.verts.to])
+			p.drawn = append(p.drawn, i)
+		}
+	}
+	slices.SortStableFunc(p.drawn, func(a, b int) int { return cmp.Compare(p.near[b], p.near[a]) })
+	return p.drawn
+}
+
+// nearest is the depth of the nearest of some spots.
+func nearest(spots []spot) float32 {
+	z := float32(behind)
+	for i := range spots {
+		z = max(z, spots[i].z)
+	}
+	return z
 }
 
 // inView reports whether any of a solid can be on the picture. A solid that is

@@ -67,18 +67,17 @@ func (p *Painter) wallGrid(f *frame, v *lens, w wall, style *Style, dim float64)
 		l := u.Len()
 		for d := step; d < l-step*1e-6; d += step {
 			a := w.at.Add(u.Mul(d / l))
-			f.line(v.of(a), v.of(a.Add(across)), pen{c: c, width: v.over * float32(p.scale), alpha: 1})
+			f.rule(v.of(a), v.of(a.Add(across)), c, int(v.over), int(max(p.scale, 1)+0.5))
 		}
 	}
 	faint := pack(mixed(style.GridFine, style.CaseLine, dim*0.8))
 	strong := pack(mixed(style.GridBold, style.CaseLine, dim*0.8))
-	for _, g := range []struct {
-		step float64
-		c    pixel
-	}{{fine, faint}, {coarse, strong}} {
-		lines(w.u, w.v, g.step, g.c)
-		lines(w.v, w.u, g.step, g.c)
+	if p.cam.Look.Flat() || w.normal()[1] > 0 { // on the turntable the floor alone is ruled finely
+		lines(w.u, w.v, fine, faint)
+		lines(w.v, w.u, fine, faint)
 	}
+	lines(w.u, w.v, coarse, strong)
+	lines(w.v, w.u, coarse, strong)
 }
 
 // caseLines draws the case's twelve edges; those nearest the viewer are faint,

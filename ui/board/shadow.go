@@ -7,9 +7,9 @@ package board
 const (
 	shadowStep  = 4    // px of the picture per cell of the blurred copy
 	shadowReach = 3    // cells over which one pass of the blur goes, each side
-	shadowMost  = 0.26 // how dark at most, as part of black
+	shadowMost  = 0.22 // how dark at most, as part of black
 	shadowDepth = 30.0 // mm behind at which half of that is reached
-	shadowShift = 3    // px to the right and down
+	shadowShift = 4    // px to the right and down
 	// shadowDead is what a surface seen askew falls away within the shift, mm.
 	shadowDead = 3.0
 )
@@ -19,9 +19,10 @@ type dimmed struct {
 	w, h        int
 	depth, more []float32
 	count, sum  []float32
+	row         []float32
 }
 
-// shadows darkens the picture; the depths are those of the supersampled frame.
+// shadows darkens the picture.
 func (p *Painter) shadows(f *frame) {
 	d := &p.dim
 	d.take(p.ids(), f, p.over)
@@ -91,32 +92,54 @@ func smear(from, to []float32, n, step int) {
 	}
 }
 
+// shadowRow darkens one row: the blurred depths between two rows of cells are
+// worked out once, those between two of these along the way.
 func (p *Painter) shadowRow(f *frame, y int) {
-	src, d := p.ids(), &p.dim
-	depth := src.depth[y*p.over*src.w:]
+	d, src := &p.dim, p.ids()
+	d.between(float32(y-shadowShift) - shadowStep/2)
+	depth := src.depth[y*p.over*src.w : (y*p.over+1)*src.w]
 	row := f.colour[y*f.w : (y+1)*f.w]
-	fy := (float32(y-shadowShift) - shadowStep/2) / shadowStep
 	for x := range row {
 		z := depth[x*p.over]
 		if z == behind {
 			continue
 		}
-		fx := (float32(x-shadowShift) - shadowStep/2) / shadowStep
-		if ahead := d.at(fx, fy) - real(z) - shadowDead; ahead > 0 {
-			k := uint32(shadowMost * 256 * ahead / (ahead + shadowDepth))
-			row[x] = blend(row[x], 0, k)
+		cell, part := d.cell(x)
+		ahead := d.row[cell] + (d.row[cell+1]-d.row[cell])*part - real(z) - shadowDead
+		if ahead > 0 {
+			row[x] = blend(row[x], 0, uint32(shadowMost*256*ahead/(ahead+shadowDepth)))
 		}
 	}
 }
 
-// at is the blurred depth between the cells.
-func (d *dimmed) at(x, y float32) float32 {
-	x, y = min(max(x, 0), float32(d.w-1)), min(max(y, 0), float32(d.h-1))
-	ix, iy := min(int(x), max(d.w-2, 0)), min(int(y), max(d.h-2, 0))
-	kx, ky := x-float32(ix), y-float32(iy)
-	i := iy*d.w + ix
-	r, b := min(1, d.w-1), d.w*min(1, d.h-1)
-	z := (d.depth[i]*(1-kx)+d.depth[i+r]*kx)*(1-ky) + (d.depth[i+b]*(1-kx)+d.depth[i+b+r]*kx)*ky
-	n := (d.count[i]*(1-kx)+d.count[i+r]*kx)*(1-ky) + (d.count[i+b]*(1-kx)+d.count[i+b+r]*kx)*ky
-	return z / max(n, 1e-6)
+// cell gives the cell left of a column, and how far the column is on from its
+// middle to the next one's, 0 to 1.
+func (d *dimmed) cell(x int) (int, float32) {
+	x -= shadowShift + shadowStep/2
+	if x < 0 {
+		return 0, 0
+	}
+	if c := x / shadowStep; c < d.w-1 {
+		return c, float32(x%shadowStep) / shadowStep
+	}
+	return d.w - 1, 0
 }
+
+// between fills row with the blurred depths at a height between the cells, and
+// one more at its end.
+func (d *dimmed) between(y float32) {
+	y = min(max(y/shadowStep, 0), float32(d.h-1))
+	top := min(int(y), max(d.h-2, 0))
+	k := y - float32(top)
+	a, b := top*d.w, min(top+1, d.h-1)*d.w
+	d.row = room(d.row, d.w+1)
+	for x := range d.w {
+		z := d.depth[a+x]*(1-k) + d.depth[b+x]*k
+		n := d.count[a+x]*(1-k) + d.count[b+x]*k
+		d.row[x] = z / max(n, leastCount)
+	}
+	d.row[d.w] = d.row[d.w-1]
+}
+
+// leastCount keeps cells that saw nothing from dividing by nothing.
+const leastCount = 1e-6

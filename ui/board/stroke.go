@@ -43,40 +43,45 @@ func (f *frame) along(u0, v0, z0, u1, v1, z1 float32, steep bool, p pen) {
 	if u1-u0 < 1e-3 {
 		return
 	}
+	n := nib{most: f.h, uStep: 1, vStep: f.w, c: p.c, half: p.width/2 + 0.5, top: min(p.width, 1)}
 	most := f.w
 	if steep {
-		most = f.h
+		n.most, n.uStep, n.vStep, most = f.w, f.w, 1, f.h
 	}
 	sv, sz := (v1-v0)/(u1-u0), (z1-z0)/(u1-u0)
-	lean := float32(1 / math.Sqrt(float64(1+sv*sv)))
+	n.lean = float32(1 / math.Sqrt(float64(1+sv*sv)))
+	n.reach = n.half / n.lean
 	from, to := int(max(u0, 0)), int(min(u1, float32(most-1)))
 	for u := from; u <= to; u++ {
 		covered := min(float32(u+1), u1) - max(float32(u), u0)
 		mid := float32(u) + 0.5
-		if covered <= 0 || p.dash > 0 && int((mid-u0)/(lean*p.dash))&1 == 1 {
+		if covered <= 0 || p.dash > 0 && int((mid-u0)/(n.lean*p.dash))&1 == 1 {
 			continue
 		}
 		v := v0 + (mid-u0)*sv
-		if p.hide && !f.seen(u, v, z0+(mid-u0)*sz+p.slack, steep) {
+		if v < -n.reach || v > float32(n.most)+n.reach || p.hide && !f.seen(&n, u, v, z0+(mid-u0)*sz+p.slack) {
 			continue
 		}
-		f.across(u, v, lean, covered*p.alpha, steep, p)
+		f.across(&n, u, v, covered*p.alpha*256)
 	}
+}
+
+// nib is what stays the same along a line: how pixels follow one another along
+// it and across it, and how broad it is.
+type nib struct {
+	most         int // pixels across the frame
+	uStep, vStep int
+	c            pixel
+	half, reach  float32 // half its breadth and a soft rim: square to it, and across the axis it follows
+	lean, top    float32
 }
 
 // seen reports whether a point of a line can be seen: in the pixel under it or
 // in one of those beside it nothing is nearer.
-func (f *frame) seen(u int, v, z float32, steep bool) bool {
+func (f *frame) seen(n *nib, u int, v, z float32) bool {
 	c := int(v)
-	for d := -1; d <= 1; d++ {
-		x, y := u, c+d
-		if steep {
-			x, y = y, u
-		}
-		if uint(x) >= uint(f.w) || uint(y) >= uint(f.h) {
-			continue
-		}
-		if f.depth[y*f.w+x] <= z {
+	for w := max(c-1, 0); w <= min(c+1, n.most-1); w++ {
+		if f.depth[u*n.uStep+w*n.vStep] <= z {
 			return true
 		}
 	}
@@ -85,24 +90,36 @@ func (f *frame) seen(u int, v, z float32, steep bool) bool {
 
 // across paints one step of a line: each pixel by how much of the line's
 // breadth covers it.
-func (f *frame) across(u int, v, lean, strength float32, steep bool, p pen) {
-	reach := (p.width/2 + 0.5) / lean
-	most := f.h
-	if steep {
-		most = f.w
-	}
-	from, to := max(int(v-reach), 0), min(int(v+reach), most-1)
+func (f *frame) across(n *nib, u int, v, strength float32) {
+	from, to := max(int(v-n.reach), 0), min(int(v+n.reach), n.most-1)
+	i := u*n.uStep + from*n.vStep
 	for w := from; w <= to; w++ {
-		cover := p.width/2 + 0.5 - abs(float32(w)+0.5-v)*lean
-		if cover <= 0 {
-			continue
+		d := float32(w) + 0.5 - v
+		if d < 0 {
+			d = -d
 		}
-		alpha := uint32(min(cover, 1, p.width) * strength * 256)
-		i := w*f.w + u
-		if steep {
-			i = u*f.w + w
+		if cover := n.half - d*n.lean; cover > 0 {
+			f.colour[i] = blend(f.colour[i], n.c, uint32(min(cover, n.top)*strength))
 		}
-		f.colour[i] = blend(f.colour[i], p.c, alpha)
+		i += n.vStep
+	}
+}
+
+// rule draws a line of whole px. One that runs along the rows or columns is put
+// on whole pixels, also of the picture that is halved later, so that it is even
+// and sharp; over is how many px of the frame make one of the picture.
+func (f *frame) rule(a, b spot, c pixel, over, px int) {
+	const askew = 0.02 // px over the whole length that cannot be seen
+	wide := over * px
+	switch {
+	case abs(a.y-b.y) < askew:
+		y := int(floor(a.y/float32(over)+0.5))*over - wide/2/over*over
+		f.box(int(min(a.x, b.x)), y, int(max(a.x, b.x)), y+wide, c, 1)
+	case abs(a.x-b.x) < askew:
+		x := int(floor(a.x/float32(over)+0.5))*over - wide/2/over*over
+		f.box(x, int(min(a.y, b.y)), x+wide, int(max(a.y, b.y)), c, 1)
+	default:
+		f.line(a, b, pen{c: c, width: float32(wide), alpha: 1})
 	}
 }
 
@@ -133,9 +150,24 @@ func (f *frame) ringed(x, y, inner, outer float32, c pixel, alpha float32) {
 // box fills a rectangle of whole pixels.
 func (f *frame) box(x0, y0, x1, y1 int, c pixel, alpha float32) {
 	a := uint32(alpha * 256)
+	if a == 256 && x1 > x0 {
+		f.block(x0, y0, x1, y1, c)
+		return
+	}
 	for y := max(y0, 0); y < min(y1, f.h); y++ {
 		for x := max(x0, 0); x < min(x1, f.w); x++ {
 			f.colour[y*f.w+x] = blend(f.colour[y*f.w+x], c, a)
+		}
+	}
+}
+
+// block fills a rectangle without blending.
+func (f *frame) block(x0, y0, x1, y1 int, c pixel) {
+	x0, x1 = max(x0, 0), min(x1, f.w)
+	for y := max(y0, 0); y < min(y1, f.h) && x0 < x1; y++ {
+		row := f.colour[y*f.w+x0 : y*f.w+x1]
+		for x := range row {
+			row[x] = c
 		}
 	}
 }

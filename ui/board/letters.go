@@ -1,0 +1,95 @@
+package board
+
+import (
+	"image/color"
+)
+
+// tubeLetters puts each tube's letter in a disc on the straight that shows most.
+func (p *Painter) tubeLetters(f *frame, style *Style, show *Show) {
+	for i := range p.scene.Tubes {
+		t := &p.scene.Tubes[i]
+		if x, y, ok := p.letterSpot(t); ok {
+			p.letter(f, style, t, x, y, show.chosen(RunTarget(t.Run)))
+		}
+	}
+}
+
+// letterSpot is on the axis of the piece of a tube that shows most; straights
+// count for more than bends.
+func (p *Painter) letterSpot(t *SceneTube) (x, y float32, ok bool) {
+	if t.Broken {
+		a, b := p.spotOf(t.Corners[0]), p.spotOf(t.Corners[1])
+		return (a.x + b.x) / 2, (a.y + b.y) / 2, true
+	}
+	best, most := scenePiece{}, 0
+	for _, piece := range t.pieces {
+		n := p.seen[piece.id].n
+		if piece.straight() {
+			n *= 3
+		}
+		if n > most {
+			best, most = piece, n
+		}
+	}
+	if most == 0 {
+		return 0, 0, false
+	}
+	s := p.seen[best.id]
+	if !best.straight() {
+		return s.x, s.y, true
+	}
+	x, y = p.alongAxis(best, s.x, s.y)
+	return x, y, true
+}
+
+// alongAxis is the place on a straight's axis nearest to a pixel at which the
+// straight itself shows and no mark stands; the nearest one when there is none.
+func (p *Painter) alongAxis(piece scenePiece, x, y float32) (float32, float32) {
+	const steps = 24
+	a, b := p.spotOf(piece.from), p.spotOf(piece.to)
+	bestX, bestY, least := x, y, float32(1e18)
+	for i := range steps + 1 {
+		k := float32(i) / steps
+		px, py := a.x+(b.x-a.x)*k, a.y+(b.y-a.y)*k
+		cost := (px-x)*(px-x) + (py-y)*(py-y)
+		if p.idAt(px, py) != piece.id {
+			cost += 1e6
+		}
+		r := letterRadius * float32(p.scale)
+		if !p.free(rect{px - r, py - r, px + r, py + r}) {
+			cost += 1e5
+		}
+		if cost < least {
+			bestX, bestY, least = px, py, cost
+		}
+	}
+	return bestX, bestY
+}
+
+// letterRadius is of the disc behind a tube's letter, px of a plain screen.
+const letterRadius = 9
+
+func (p *Painter) letter(f *frame, style *Style, t *SceneTube, x, y float32, chosen bool) {
+	s := float32(p.scale)
+	face := p.letters.face(11.5*p.scale, bold)
+	w := face.width(t.Letter)
+	r := max(letterRadius*s, w/2+4*s)
+	fillc := style.Tubes[t.Colour]
+	ring := pack(style.Halo)
+	if chosen {
+		ring = pack(style.Select)
+	}
+	f.disc(x, y, r+1.8*s, ring, 1)
+	f.disc(x, y, r, pack(fillc), 1)
+	f.text(face, t.Letter, x-w/2, y+face.high/2, pack(inkOn(fillc)))
+	p.taken = append(p.taken, rect{x - r, y - r, x + r, y + r}.grown(2*s))
+}
+
+// inkOn is black or white, whichever stands out more from a ground.
+func inkOn(ground color.RGBA) color.RGBA {
+	black, white := color.RGBA{0, 0, 0, 255}, color.RGBA{255, 255, 255, 255}
+	if Contrast(black, ground) >= Contrast(white, ground) {
+		return black
+	}
+	return white
+}

@@ -1,0 +1,130 @@
+package board
+
+import (
+	"image/color"
+	"slices"
+
+	"tubewright/route/check"
+)
+
+// markAt is a finding's mark as it is drawn.
+type markAt struct {
+	finding int
+	x, y, r float32
+}
+
+// findings draws each finding where it is, with its measure beside it.
+func (p *Painter) findings(f *frame, style *Style, show *Show) {
+	p.marks = p.marks[:0]
+	for i := len(p.scene.Findings) - 1; i >= 0; i-- { // the gravest last, on top
+		p.finding(f, style, &p.scene.Findings[i], show)
+	}
+	for _, m := range p.marks {
+		p.taken = append(p.taken, rect{m.x - m.r, m.y - m.r, m.x + m.r, m.y + m.r}.grown(2))
+	}
+}
+
+func (p *Painter) finding(f *frame, style *Style, m *SceneFinding, show *Show) {
+	s := float32(p.scale)
+	px, py := p.cam.Project(m.At)
+	x, y, r := float32(px), float32(py), 8*s
+	chosen := show.chosen(FindingTarget(m.Index))
+	if chosen {
+		r = 10 * s
+	}
+	x = p.besideMarks(x, y, r)
+	c := severityColour(m.Severity, style)
+	p.badge(f, style, m.Severity, x, y, r, c)
+	if chosen {
+		f.circle(x, y, r+5*s, 2*s, pack(style.Select), 1)
+	}
+	p.marks = append(p.marks, markAt{m.Index, x, y, r})
+}
+
+// besideMarks moves a mark to the right until it covers no other.
+func (p *Painter) besideMarks(x, y, r float32) float32 {
+	for range 8 {
+		i := slices.IndexFunc(p.marks, func(m markAt) bool {
+			return sqrt((m.x-x)*(m.x-x)+(m.y-y)*(m.y-y)) < r+m.r
+		})
+		if i < 0 {
+			break
+		}
+		x = p.marks[i].x + r + p.marks[i].r + 1
+	}
+	return x
+}
+
+func severityColour(v check.Severity, style *Style) color.RGBA {
+	switch v {
+	case check.Error:
+		return style.Error
+	case check.Warning:
+		return style.Warning
+	case check.Note:
+	}
+	return style.Note
+}
+
+// badge is a mark whose shape tells the severity as well as its colour does: a
+// disc for an error, a triangle for a warning, a ring for a note.
+func (p *Painter) badge(f *frame, style *Style, v check.Severity, x, y, r float32, c color.RGBA) {
+	s := float32(p.scale)
+	face := p.letters.face(12*p.scale, bold)
+	word, ink, drop := "!", style.Halo, float32(0)
+	switch v {
+	case check.Error:
+		f.disc(x, y, r+1.8*s, pack(style.Halo), 1)
+		f.disc(x, y, r, pack(c), 1)
+	case check.Warning:
+		f.wedge(upward(x, y, r+3.4*s), pack(style.Halo), 1)
+		f.wedge(upward(x, y, r+1*s), pack(c), 1)
+		drop = 2 * s
+	case check.Note:
+		f.disc(x, y, r+0.6*s, pack(style.Halo), 1)
+		f.circle(x, y, r-1*s, 1.8*s, pack(c), 1)
+		word, ink = "i", c
+	}
+	f.text(face, word, x-face.width(word)/2, y+drop+face.high/2, pack(ink))
+}
+
+func upward(x, y, r float32) [3]spot {
+	return [3]spot{{x: x, y: y - 1.15*r}, {x: x + 1.1*r, y: y + 0.85*r}, {x: x - 1.1*r, y: y + 0.85*r}}
+}
+
+// findingGaps writes the measures beside the marks, where there is room.
+func (p *Painter) findingGaps(f *frame, style *Style) {
+	s := float32(p.scale)
+	face := p.letters.face(11.5*p.scale, bold)
+	for i := len(p.marks) - 1; i >= 0; i-- {
+		m := p.marks[i]
+		k := slices.IndexFunc(p.scene.Findings, func(g SceneFinding) bool { return g.Index == m.finding })
+		g := &p.scene.Findings[k]
+		if g.Gap == "" {
+			continue
+		}
+		w, h := face.width(g.Gap), face.high+4*s
+		for _, at := range beside(m, w, h, 6*s) {
+			if p.free(at) {
+				c := severityColour(g.Severity, style)
+				f.haloed(face, g.Gap, at.x0, at.y1-2*s, pack(c), pack(style.Halo))
+				p.taken = append(p.taken, at.grown(2*s))
+				break
+			}
+		}
+	}
+}
+
+// beside lists the places for a word by a mark: right, left, above, below, and
+// the same once more farther off.
+func beside(m markAt, w, h, gap float32) [8]rect {
+	var list [8]rect
+	for i := range 2 {
+		d := m.r + gap*float32(1+3*i)
+		list[4*i] = rect{m.x + d, m.y - h/2, m.x + d + w, m.y + h/2}
+		list[4*i+1] = rect{m.x - d - w, m.y - h/2, m.x - d, m.y + h/2}
+		list[4*i+2] = rect{m.x - w/2, m.y - d - h, m.x + w/2, m.y - d}
+		list[4*i+3] = rect{m.x - w/2, m.y + d, m.x + w/2, m.y + d + h}
+	}
+	return list
+}
