@@ -38,13 +38,12 @@ const noOffset = 0.05
 
 // placed offers an offset bend of one turn at each place along the way.
 func (h *hunt) placed(start, end *build, along, over, turn float64) {
-	a, b := start.ray(), end.ray()
 	sin, cos := route.SinCos(turn)
 	least := h.tube.StraightEnd + bends.Setback(h.tube.Radius, turn)
 	room := along - over*cos/sin - 2*least
 	for _, part := range places {
 		s := least + part*max(room, 0)
-		h.offer(idea{start: start, end: end, corners: []vec{a.ahead(s), b.ahead(along - over*cos/sin - s)}})
+		h.pair(start, end, s, along-over*cos/sin-s)
 		if room <= sameSpot {
 			return
 		}

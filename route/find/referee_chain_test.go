@@ -72,6 +72,17 @@ type chainLaid struct {
 	stop   stand
 	bodies [][]stick // of each fitting
 	mouth  float64   // from the stop along the tube to the end of the collar, mm
+	centre mgl64.Vec3
+	reach  float64 // radius of a ball about centre that holds the bodies, mm
+}
+
+// ball sets a ball about the stop that holds a net over the bodies, with a
+// millimetre for what a net leaves of the surface between its points.
+func (c *chainLaid) ball(net []mgl64.Vec3) {
+	c.centre = place(c.stop)
+	for _, p := range net {
+		c.reach = max(c.reach, p.Sub(c.centre).Len()+1)
+	}
 }
 
 // layChain lays a chain's fittings and rolls on a port of the plan.

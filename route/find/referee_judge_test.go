@@ -43,6 +43,8 @@ func judge(plan route.Plan, run route.Run, w find.Way) *judged {
 		start: layChain(plan, run.From, w.Start.Bodies), end: layChain(plan, run.To, w.End.Bodies),
 	}
 	j.nets = [2][]mgl64.Vec3{netOf(j.start.bodies), netOf(j.end.bodies)}
+	j.start.ball(j.nets[0])
+	j.end.ball(j.nets[1])
 	j.shape()
 	j.ends()
 	j.parts()
@@ -198,10 +200,10 @@ func (j *judged) gap(what, to string, got, need float64) {
 func (j *judged) self() {
 	for _, p := range j.path {
 		if p.straight != 0 {
-			j.gap("the tube", "its own start", nearest(j.start.bodies, p.at)-j.Tube.OD/2, 0)
+			j.gap("the tube", "its own start", j.start.nearest(p.at, j.Tube.OD)-j.Tube.OD/2, 0)
 		}
 		if p.straight != len(j.Formed.Bends) {
-			j.gap("the tube", "its own end", nearest(j.end.bodies, p.at)-j.Tube.OD/2, 0)
+			j.gap("the tube", "its own end", j.end.nearest(p.at, j.Tube.OD)-j.Tube.OD/2, 0)
 		}
 		for _, q := range j.path {
 			if p.straight >= 0 && q.straight >= p.straight+2 {
@@ -210,7 +212,7 @@ func (j *judged) self() {
 		}
 	}
 	for _, p := range j.nets[0] {
-		j.gap("the start", "its own end", nearest(j.end.bodies, p), 0)
+		j.gap("the start", "its own end", j.end.nearest(p, 1), 0)
 	}
 }
 
@@ -230,19 +232,25 @@ func (j *judged) against(k *judged) {
 
 // bodiesAgainst checks one's fittings against all of the other.
 func (j *judged) bodiesAgainst(k *judged) {
-	for i, mine := range [][][]stick{j.start.bodies, j.end.bodies} {
+	far := j.plan.Clear + 1 + k.Tube.OD/2
+	for i, mine := range []chainLaid{j.start, j.end} {
 		for _, q := range k.path {
-			j.gap("a fitting", k.run.Name, nearest(mine, q.at)-k.Tube.OD/2, j.plan.Clear)
+			j.gap("a fitting", k.run.Name, mine.nearest(q.at, far)-k.Tube.OD/2, j.plan.Clear)
 		}
 		for _, p := range j.nets[i] {
-			j.gap("a fitting", "a fitting of "+k.run.Name, min(nearest(k.start.bodies, p), nearest(k.end.bodies, p)), j.plan.Clear)
+			j.gap("a fitting", "a fitting of "+k.run.Name, min(k.start.nearest(p, far), k.end.nearest(p, far)), j.plan.Clear)
 		}
 	}
 }
 
-func nearest(bodies [][]stick, p mgl64.Vec3) float64 {
+// nearest is from a point to the nearest fitting of a chain; one whose ball is
+// all farther than this counts as infinitely far.
+func (c chainLaid) nearest(p mgl64.Vec3, than float64) float64 {
 	least := math.Inf(1)
-	for _, body := range bodies {
+	if d, r := p.Sub(c.centre), c.reach+than; d.Dot(d) > r*r {
+		return least
+	}
+	for _, body := range c.bodies {
 		for _, s := range body {
 			least = min(least, s.distance(p))
 		}

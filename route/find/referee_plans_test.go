@@ -107,13 +107,29 @@ func anyPorts(r *rand.Rand, half mgl64.Vec3, box bool) (ports []route.Port) {
 	return ports
 }
 
+// open reports whether a person would use a port: there is room ahead of it for a
+// socket and a bend.
+func open(plan route.Plan, ref route.PortRef) bool {
+	at := portStand(plan, ref)
+	for _, far := range []float64{15, 40, 65, 90} {
+		p := place(at.Mul4(shift(far, 0, 0)))
+		if inCase(plan, p) < 20 || slices.ContainsFunc(obstacles(plan), func(o obstacle) bool { return o.distance(p) < 10 }) {
+			return false
+		}
+	}
+	return true
+}
+
 // withRuns asks for one to four runs between ports picked by chance; one run in
 // ten has its start chain prescribed.
 func withRuns(r *rand.Rand, plan route.Plan) route.Plan {
 	var refs []route.PortRef
 	for _, p := range plan.Parts {
 		for _, q := range p.Ports {
-			refs = append(refs, route.PortRef{Part: p.Name, Port: q.Name})
+			ref := route.PortRef{Part: p.Name, Port: q.Name}
+			if open(plan, ref) || r.IntN(30) == 0 {
+				refs = append(refs, ref)
+			}
 		}
 	}
 	r.Shuffle(len(refs), func(i, j int) { refs[i], refs[j] = refs[j], refs[i] })
