@@ -26,8 +26,8 @@ var Shelf = sync.OnceValue(func() *route.Catalogue {
 func ReadCatalogue(name string, data []byte) (*route.Catalogue, error) {
 	doc, problems := parse(name, data)
 	var shelf route.Catalogue
-	r := &reader{doc: doc, plan: &route.Plan{}, problems: problems}
-	if problems == nil {
+	r := newReader(doc, &route.Plan{}, problems)
+	if problems == nil || doc.root != nil {
 		r.readAll(func(s spot, n *yaml.Node) { catalogueKeys.read(s, n, &shelf) })
 	}
 	if len(r.problems) > 0 {

@@ -1,6 +1,7 @@
 package planfile
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -27,6 +28,6 @@ func readBounded(path string) (data []byte, err error) {
 	if err != nil {
 		return nil, err
 	}
-	defer f.Close() // only read from: nothing to lose
+	defer func() { err = errors.Join(err, f.Close()) }()
 	return io.ReadAll(io.LimitReader(f, MaxBytes+1))
 }

@@ -36,8 +36,9 @@ type document struct {
 
 const byteOrderMark = "\uFEFF"
 
-// parse makes a tree of a file. It gives the first fault only: after one, the
-// rest of a YAML text cannot be trusted.
+// parse makes a tree of a file. Of a text that is no YAML it gives the first
+// fault only: after one, the rest cannot be trusted. Otherwise it gives, with
+// the tree, what YAML allows and plans do not.
 func parse(file string, data []byte) (document, Problems) {
 	text, bom := strings.CutPrefix(string(data[:min(len(data), MaxBytes+1)]), byteOrderMark)
 	doc := document{file: file, lines: newLines(text), bom: bom}

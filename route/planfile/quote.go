@@ -1,6 +1,7 @@
 package planfile
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -22,5 +23,16 @@ func quoted(text string) string {
 	if bare.MatchString(text) && plain.ShortTag() == "!!str" && !slices.Contains(reserved, strings.ToLower(text)) {
 		return text
 	}
-	return `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(text) + `"`
+	var b strings.Builder
+	for _, r := range text {
+		switch {
+		case r == '"' || r == '\\':
+			b.WriteString(`\` + string(r))
+		case unprintable(r):
+			fmt.Fprintf(&b, `\U%08X`, r)
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return `"` + b.String() + `"`
 }

@@ -160,7 +160,7 @@ func (m maker) port(i int) route.Port {
 	facing := mgl64.Vec3{1, 0, 0}
 	if rapid.Bool().Draw(m.t, "askew") {
 		s, c := math.Sincos(rapid.Float64Range(0, 6).Draw(m.t, "angle"))
-		facing = mgl64.Vec3{s * 0.6, c * 0.6, 0.8}.Normalize()
+		facing = mgl64.Vec3{s * 0.6, c * 0.6, 0.8}
 	}
 	return route.Port{
 		Name: m.name(i), At: m.spot(), Facing: facing, Thread: m.thread(), KnownFrom: m.known(),

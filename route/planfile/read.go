@@ -41,8 +41,8 @@ func ReadWith(shelf *route.Catalogue, name string, data []byte) (route.Plan, *So
 	src := &Source{name: name, data: data, doc: doc}
 	plan := route.Defaults()
 	plan.Name, plan.Catalogue = stem(name), shelf
-	r := &reader{doc: doc, plan: &plan, problems: problems}
-	if problems == nil {
+	r := newReader(doc, &plan, problems)
+	if problems == nil || doc.root != nil {
 		r.readAll(func(s spot, n *yaml.Node) { planKeys.read(s, n, &plan) })
 	}
 	if len(r.problems) > 0 {

@@ -26,14 +26,38 @@ func reference(what string, names func(p *route.Plan) []string) codec[string] {
 // refersTo checks, at the end, that a name is known.
 func (s spot) refersTo(n *yaml.Node, what, name string, names func(p *route.Plan) []string) {
 	s.after(func() {
-		known := names(s.plan)
-		for _, k := range known {
-			if k == name {
-				return
-			}
+		if known := s.known(what, names); !known.has(name) {
+			s.bad(n, "names no "+what+": there is no "+strconv.Quote(short(name)), offer(what, name, known.list))
 		}
-		s.bad(n, "names no "+what+": there is no "+strconv.Quote(short(name)), offer(what, name, known))
 	})
+}
+
+// names is all that may be named of one sort.
+type names struct {
+	list []string
+	at   map[string]int // where in the list
+}
+
+// has reports whether there is such a name.
+func (all names) has(name string) bool {
+	_, ok := all.at[name]
+	return ok
+}
+
+// known gives the names of a sort, listed once for the whole file.
+func (r *reader) known(what string, list func(p *route.Plan) []string) names {
+	if all, ok := r.names[what]; ok {
+		return all
+	}
+	all := names{list: list(r.plan), at: map[string]int{}}
+	for i, name := range all.list {
+		all.at[name] = i
+	}
+	if r.names == nil {
+		r.names = map[string]names{}
+	}
+	r.names[what] = all
+	return all
 }
 
 func shelfOf(p *route.Plan) route.Catalogue {
@@ -100,12 +124,12 @@ func portRef() codec[route.PortRef] {
 // findPort notes a port nobody has. A part of an unknown kind is told once,
 // where it is described, and its ports are taken on trust.
 func (s spot) findPort(n *yaml.Node, partName, port string) {
-	part, ok := s.plan.FindPart(partName)
-	if !ok {
-		known := partNames(s.plan)
-		s.bad(n, "names no part: there is no "+strconv.Quote(short(partName)), offer("part", partName, known))
+	known := s.known("part", partNames)
+	if !known.has(partName) {
+		s.bad(n, "names no part: there is no "+strconv.Quote(short(partName)), offer("part", partName, known.list))
 		return
 	}
+	part := s.plan.Parts[known.at[partName]]
 	if ports, sure := portsOf(s.plan, part); sure {
 		s.isPort(n, " on "+partName, port, ports)
 	}

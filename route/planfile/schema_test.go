@@ -90,7 +90,7 @@ func TestSchemaTakesWhatWriteGives(t *testing.T) {
 // asks of another, what YAML allows, and how a number is spelt.
 var beyond = []string{
 	"no-such-tube", "no-such-fitting", "no-such-kind", "same-corner-twice", "aliases", "alias-bomb",
-	"own-tube-incomplete", "own-fitting-incomplete", "no-tube", "two-documents", "control-character",
+	"own-tube-incomplete", "own-fitting-incomplete", "no-tube", "two-documents", "control-character", "merge-key", "many-at-once",
 }
 
 func TestSchemaRefusesBrokenPlans(t *testing.T) {

@@ -101,7 +101,7 @@ stock: [{tube: own, length: 10, price: 4}]
 	p, e := plan.Parts[0], plan.Fittings[0]
 	ok := plan.Case[0] == 400*25.4 && plan.Tubes[0].OD == 12.7 && plan.Tubes[0].Springback.Degrees == 2 &&
 		e.Legs == [2]float64{12.7, 25.4} && e.Turn == 45 && e.Price == 3 && e.Body == 25.4 &&
-		p.At == mgl64.Vec3{25.4, 50.8, 3 * 25.4} && p.Turn[0] == 90 && p.Volume == 0.5 && p.Ports[0].Facing == mgl64.Vec3{0, 1, 0} &&
+		p.At.Sub(mgl64.Vec3{25.4, 50.8, 76.2}).Len() < 1e-9 && p.Turn[0] == 90 && p.Volume == 0.5 && p.Ports[0].Facing == mgl64.Vec3{0, 1, 0} &&
 		plan.Weigh.Millimetre == 2 && plan.Errors.Port == 0.1*25.4 && plan.Errors.Turn == 1 &&
 		plan.Stock[0].Length == 254 && plan.Stock[0].Price == 4 && plan.Clear == 4 && plan.KeepOver == 120
 	if !ok {

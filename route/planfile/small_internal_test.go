@@ -74,7 +74,9 @@ func TestFigures(t *testing.T) {
 		{31.242, 25.4, "1.23"},
 		{25.4, 25.4, "1"},
 		{third, 1, "0.3333333333333333"},
-		{third, 25.4, "0.0131233595800525"},
+		{third, 25.4, "0.01312336"},
+		{1e6 / 7, 25.4, "5624.29696288"},
+		{1000 * third, 25.4, "13.12335958"},
 	}
 	for _, tt := range tests {
 		if got := figures(tt.v, tt.factor); got != tt.want {

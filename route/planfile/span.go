@@ -101,11 +101,11 @@ func (d document) bracketSpan(n *yaml.Node, from int) (span, bool) {
 // skipGaps passes blanks, line breaks, commas and comments.
 func (d document) skipGaps(at int) int {
 	for at < len(d.text) {
-		switch c := d.text[at]; {
-		case c == '#':
+		switch d.text[at] {
+		case '#':
 			line, _ := d.place(at)
 			at = d.lineEnd(line)
-		case c == ' ' || c == '\t' || c == '\n' || c == '\r' || c == ',':
+		case ' ', '\t', '\n', '\r', ',':
 			at++
 		default:
 			return at

@@ -16,7 +16,19 @@ type reader struct {
 	units    route.Units
 	plan     *route.Plan
 	problems Problems
-	later    []func() // checks of references, run when every name is known
+	told     map[[2]int]bool // places that have a problem before reading starts
+	later    []func()        // checks of references, run when every name is known
+	names    map[string]names
+}
+
+// newReader starts with the problems the tree itself has: one of them is all
+// there is to say of its place.
+func newReader(doc document, plan *route.Plan, problems Problems) *reader {
+	r := &reader{doc: doc, plan: plan, problems: problems, told: map[[2]int]bool{}}
+	for _, p := range problems {
+		r.told[[2]int{p.Line, p.Col}] = true
+	}
+	return r
 }
 
 // spot is where reading stands: a reader, whose value it is, and under which keys.
@@ -67,14 +79,14 @@ func (s spot) note(n *yaml.Node, what, fix string) {
 	if s.owner != "" {
 		what = s.owner + ": " + what
 	}
-	if len(s.problems) >= maxNoted {
+	if len(s.problems) >= maxNoted || s.told[[2]int{n.Line, n.Column}] {
 		return
 	}
 	s.problems = append(s.problems, s.doc.at(max(1, n.Line), max(1, n.Column), what, fix))
 }
 
 // after runs a check when the whole file has been read.
-func (s spot) after(check func()) { s.reader.later = append(s.reader.later, check) }
+func (s spot) after(check func()) { s.later = append(s.later, check) }
 
 // says names what a node is, for messages.
 func says(n *yaml.Node) string {
