@@ -13,8 +13,8 @@ import (
 )
 
 // NewScene makes a scene of a plan and what was found for it. The letters and
-// the findings are the list's; a run that the list does not know yet goes by
-// its place in the plan. Neither plan nor answers are written to.
+// the findings are the list's; a tube that the list does not know yet gets a
+// letter that is free. Neither plan nor answers are written to.
 func NewScene(plan route.Plan, list cutlist.List, sol find.Solution) Scene {
 	s := Scene{Case: plan.Case, Units: plan.Units, targets: []Target{{}}}
 	ends := runEnds(plan, sol)
@@ -26,13 +26,9 @@ func NewScene(plan route.Plan, list cutlist.List, sol find.Solution) Scene {
 			s.addPort(port, ends[port.Ref])
 		}
 	}
-	letters := lettersOf(list)
+	letters := lettersOf(list, sol)
 	for i, solved := range sol.Runs {
-		letter, ok := letters[solved.Run.Name]
-		if !ok {
-			letter = letterAt(i)
-		}
-		s.addRun(i, letter, solved)
+		s.addRun(i, letters[solved.Run.Name], solved)
 	}
 	for i, f := range list.Findings {
 		s.addFinding(i, f)
@@ -40,11 +36,23 @@ func NewScene(plan route.Plan, list cutlist.List, sol find.Solution) Scene {
 	return s
 }
 
-// lettersOf gives the letter of each run in the list.
-func lettersOf(list cutlist.List) map[string]string {
-	letters := map[string]string{}
+// lettersOf gives the letter of each run with a tube: the list's, else the next
+// that no other run has.
+func lettersOf(list cutlist.List, sol find.Solution) map[string]string {
+	letters, taken := map[string]string{}, map[string]bool{}
 	for _, t := range list.Tubes {
-		letters[t.Run] = t.Letter
+		letters[t.Run], taken[t.Letter] = t.Letter, true
+	}
+	next := 0
+	for _, solved := range sol.Runs {
+		run := solved.Run.Name
+		if _, ok := solved.Way(); !ok || letters[run] != "" {
+			continue
+		}
+		for taken[letterAt(next)] {
+			next++
+		}
+		letters[run], taken[letterAt(next)] = letterAt(next), true
 	}
 	return letters
 }

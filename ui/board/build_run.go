@@ -11,7 +11,7 @@ import (
 func (s *Scene) addRun(i int, letter string, solved find.Solved) {
 	way, ok := solved.Way()
 	if !ok {
-		s.addBroken(i, letter, solved)
+		s.addBroken(i, solved)
 		return
 	}
 	whole := s.id(RunTarget(solved.Run.Name))
@@ -37,7 +37,7 @@ func cornersOf(solved find.Solved, way find.Way) []mgl64.Vec3 {
 }
 
 // addBroken keeps where a run was asked for that has no tube.
-func (s *Scene) addBroken(i int, letter string, solved find.Solved) {
+func (s *Scene) addBroken(i int, solved find.Solved) {
 	from, okA := s.Port(solved.Run.From)
 	to, okB := s.Port(solved.Run.To)
 	if !okA || !okB {
@@ -45,7 +45,7 @@ func (s *Scene) addBroken(i int, letter string, solved find.Solved) {
 	}
 	corners := append([]mgl64.Vec3{from.Frame.At}, solved.Run.Via...)
 	s.Tubes = append(s.Tubes, SceneTube{
-		Run: solved.Run.Name, Letter: letter, Colour: i % len(Style{}.Tubes),
+		Run: solved.Run.Name, Colour: i % len(Style{}.Tubes),
 		Corners: append(corners, to.Frame.At), Drawn: solved.Drawn, Broken: true,
 	})
 }
@@ -63,17 +63,13 @@ func (s *Scene) addFittings(id uint16, laid route.Laid) {
 }
 
 func (s *Scene) addTube(t *SceneTube, f bends.Formed) {
-	var ref mgl64.Vec3
+	var h hose
 	for i, p := range f.Pieces() {
 		if p.End-p.Start <= 0 {
 			continue
 		}
-		if ref == (mgl64.Vec3{}) {
-			_, dir := p.At(p.Start)
-			ref, _ = squareTo(dir)
-		}
 		id := s.id(Target{Kind: OnRun, Run: t.Run, Piece: i})
 		t.pieces = append(t.pieces, scenePiece{id, i, p.From, p.To})
-		s.body(id, -1, inkTube+ink(t.Colour), func(m *mesh) { ref = m.sweep(p, t.OD/2, ref) })
+		s.body(id, -1, inkTube+ink(t.Colour), func(m *mesh) { m.sweep(&h, p, t.OD/2) })
 	}
 }

@@ -14,8 +14,8 @@ var update = flag.Bool("update", false, "write the pictures as they are now into
 // Two pictures are the same when hardly a pixel differs by more than what a
 // fused multiply-add or another font rasteriser may do to it.
 const (
-	pixelTolerance = 24    // of 255, in one channel
-	partTolerance  = 0.002 // of all pixels
+	pixelTolerance = 24     // of 255, in one channel
+	partTolerance  = 0.0004 // of all pixels
 )
 
 // TestPicturesLookAsAccepted compares whole pictures with those in testdata. To

@@ -50,7 +50,12 @@ func (b *Board) takeThing(p press) grip {
 		return b.takePart(p.on.Part, p)
 	case OnRun:
 		return b.takeStraight(p)
-	case Nothing, OnFinding:
+	case OnFinding: // a mark may lie on a port
+		if t, ok := b.painter.HitPort(p.x, p.y); ok {
+			p.on = t
+			return b.takeThing(p)
+		}
+	case Nothing:
 	}
 	return nil
 }

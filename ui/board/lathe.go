@@ -7,11 +7,11 @@ import (
 )
 
 // Numbers of flat sides that stand for a round one. At 24 the outline of a
-// 16 mm tube is within 0.07 mm of true; a pump's is within 0.1 mm at 48.
+// 16 mm tube is within 0.07 mm of true; at 48 that of a pump 60 mm wide is too.
 const (
 	slimSides, wideSides = 24, 48
 	// slim is the largest radius in mm that slimSides are enough for.
-	slim = 14.0
+	slim = 10.0
 )
 
 func sidesFor(radius float64) int {
@@ -118,9 +118,13 @@ func (m *mesh) sides(b *band) {
 	}
 }
 
-// ribs adds the edges along a round band; they show where it is an outline.
+// ribs adds the edges along a round band and across its quads, which are bent a
+// little themselves; they show where they are an outline.
 func (m *mesh) ribs(b band) {
 	for i := range b.n {
+		if b.hasA && b.hasUpper {
+			m.edges = append(m.edges, edge{b.a + i, b.b + (i+1)%b.n, b.lower[i], b.upper[i], false})
+		}
 		m.edges = append(m.edges, edge{b.a + i, b.b + i, b.upper[i], b.lower[(i+b.n-1)%b.n], false})
 	}
 }

@@ -8,8 +8,25 @@ import (
 func (p *Painter) tubeLetters(f *frame, style *Style, show *Show) {
 	for i := range p.scene.Tubes {
 		t := &p.scene.Tubes[i]
-		if x, y, ok := p.letterSpot(t); ok {
+		if t.Broken {
+			p.brokenName(f, style, t)
+		} else if x, y, ok := p.letterSpot(t); ok {
 			p.letter(f, style, t, x, y, show.chosen(RunTarget(t.Run)))
+		}
+	}
+}
+
+// brokenName writes the name of a run without a tube beside its line.
+func (p *Painter) brokenName(f *frame, style *Style, t *SceneTube) {
+	s := float32(p.scale)
+	face := p.letters.face(12*p.scale, bold)
+	a, b := p.spotOf(t.Corners[0]), p.spotOf(t.Corners[1])
+	mid := markAt{x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, r: 2 * s}
+	for _, at := range beside(mid, face.width(t.Run), face.high+4*s, 6*s) {
+		if p.free(at) {
+			f.haloed(face, t.Run, at.x0, at.y1-2*s, pack(style.Error), pack(style.Halo))
+			p.taken = append(p.taken, at.grown(2*s))
+			return
 		}
 	}
 }
@@ -17,10 +34,6 @@ func (p *Painter) tubeLetters(f *frame, style *Style, show *Show) {
 // letterSpot is on the axis of the piece of a tube that shows most; straights
 // count for more than bends.
 func (p *Painter) letterSpot(t *SceneTube) (x, y float32, ok bool) {
-	if t.Broken {
-		a, b := p.spotOf(t.Corners[0]), p.spotOf(t.Corners[1])
-		return (a.x + b.x) / 2, (a.y + b.y) / 2, true
-	}
 	best, most := scenePiece{}, 0
 	for _, piece := range t.pieces {
 		n := p.seen[piece.id].n

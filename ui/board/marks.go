@@ -28,9 +28,12 @@ func (p *Painter) finding(f *frame, style *Style, m *SceneFinding, show *Show) {
 	s := float32(p.scale)
 	px, py := p.cam.Project(m.At)
 	x, y, r := float32(px), float32(py), 8*s
+	if m.Severity == check.Note { // often on a port, which should stay free to see and take
+		x, y, r = x+noteAside*s, y-noteAside*s, 7*s
+	}
 	chosen := show.chosen(FindingTarget(m.Index))
 	if chosen {
-		r = 10 * s
+		r += 2 * s
 	}
 	x = p.besideMarks(x, y, r)
 	c := severityColour(m.Severity, style)
@@ -54,6 +57,10 @@ func (p *Painter) besideMarks(x, y, r float32) float32 {
 	}
 	return x
 }
+
+// noteAside is how far up and to the right of its place a note's mark stands, px
+// of a plain screen.
+const noteAside = 16
 
 func severityColour(v check.Severity, style *Style) color.RGBA {
 	switch v {

@@ -58,7 +58,7 @@ func TestBendsVolume(t *testing.T) {
 	var m mesh
 	arc := f.Pieces()[1]
 	n := sidesFor(8)
-	m.sweep(arc, 8, v3(0, 0, 1))
+	m.sweep(&hose{ref: v3(0, 0, 1)}, arc, 8)
 	first, last := int32(0), int32(len(m.at)-n)
 	for i := range int32(n) {
 		j := (i + 1) % int32(n)

@@ -80,22 +80,19 @@ func (p *Painter) wallGrid(f *frame, v *lens, w wall, style *Style, dim float64)
 	lines(w.v, w.u, coarse, strong)
 }
 
-// caseLines draws the case's twelve edges; those nearest the viewer are faint,
-// so that one looks into the case and not at it. Parts are drawn over them.
+// caseLines draws the edges of the case that border a wall one looks at; those
+// nearest the viewer are left out, so that one looks into the case and not at
+// it. Parts are drawn over them.
 func (p *Painter) caseLines(f *frame, v *lens, style *Style) {
 	c := pack(style.CaseLine)
 	for i := range 8 {
 		for k := range 3 {
-			if i>>k&1 == 1 {
+			if i>>k&1 == 1 || !p.farEdge(i, k) {
 				continue
 			}
 			a := boxCorner(mgl64.Vec3{}, p.scene.Case, i)
 			b := boxCorner(mgl64.Vec3{}, p.scene.Case, i|1<<k)
-			alpha := float32(0.75)
-			if !p.farEdge(i, k) {
-				alpha = 0.30
-			}
-			f.line(v.of(a), v.of(b), pen{c: c, width: 1.3 * v.over * float32(p.scale), alpha: alpha})
+			f.line(v.of(a), v.of(b), pen{c: c, width: 1.3 * v.over * float32(p.scale), alpha: 0.75})
 		}
 	}
 }

@@ -50,8 +50,8 @@ func (p ScenePort) Used() bool { return p.Run != "" }
 // SceneTube is a run's tube as the board shows it.
 type SceneTube struct {
 	Run     string
-	Letter  string
-	Colour  int // index into the style's tubes
+	Letter  string // "" without a tube
+	Colour  int    // index into the style's tubes
 	Corners []mgl64.Vec3
 	OD      float64
 	Drawn   bool // the person's own path

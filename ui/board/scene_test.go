@@ -41,7 +41,7 @@ func TestLettersAreTheLists(t *testing.T) {
 	plan, list, sol := demo(t)
 	list.Tubes = []cutlist.Tube{{Letter: "Q", Run: "card to processor"}}
 	s := NewScene(plan, list, sol)
-	for run, want := range map[string]string{"card to processor": "Q", "sensor to pump": "F"} {
+	for run, want := range map[string]string{"card to processor": "Q", "pump to card": "A", "sensor to pump": "E"} {
 		if tube, _ := s.Tube(run); tube.Letter != want {
 			t.Errorf("%s has the letter %s, want %s", run, tube.Letter, want)
 		}

@@ -12,6 +12,10 @@ const (
 	shadowShift = 4    // px to the right and down
 	// shadowDead is what a surface seen askew falls away within the shift, mm.
 	shadowDead = 3.0
+	// shadowSlope is over how many px a slope is let off; shadowJump is the
+	// depth between two pixels, mm, that is no slope but an edge.
+	shadowSlope = 9.0
+	shadowJump  = 8.0
 )
 
 // dimmed is a grid of depths, with how much each cell counts.
@@ -98,6 +102,8 @@ func (p *Painter) shadowRow(f *frame, y int) {
 	d, src := &p.dim, p.ids()
 	d.between(float32(y-shadowShift) - shadowStep/2)
 	depth := src.depth[y*p.over*src.w : (y*p.over+1)*src.w]
+	next := min(y+1, f.h-1) * p.over * src.w
+	below := src.depth[next : next+src.w]
 	row := f.colour[y*f.w : (y+1)*f.w]
 	for x := range row {
 		z := depth[x*p.over]
@@ -107,9 +113,21 @@ func (p *Painter) shadowRow(f *frame, y int) {
 		cell, part := d.cell(x)
 		ahead := d.row[cell] + (d.row[cell+1]-d.row[cell])*part - real(z) - shadowDead
 		if ahead > 0 {
+			ahead -= shadowSlope * (fall(z, depth[min(x+1, f.w-1)*p.over]) + fall(z, below[x*p.over]))
+		}
+		if ahead > 0 {
 			row[x] = blend(row[x], 0, uint32(shadowMost*256*ahead/(ahead+shadowDepth)))
 		}
 	}
+}
+
+// fall is how much deeper or nearer the pixel beside is, mm; a jump to something
+// else is no slope.
+func fall(a, b float32) float32 {
+	if d := abs(a - b); d < shadowJump {
+		return d
+	}
+	return 0
 }
 
 // cell gives the cell left of a column, and how far the column is on from its

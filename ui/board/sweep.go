@@ -12,30 +12,37 @@ import (
 // on a 32 mm former its chord is within 0.07 mm of the arc.
 const arcStep = 7.5
 
-// sweep adds a stretch of tube along a piece of centreline. ref is the
-// direction the rings start from, square to the way; it gives the one to go on
-// with, so that the sides of a tube run on from piece to piece.
-func (m *mesh) sweep(p bends.Piece, r float64, ref mgl64.Vec3) mgl64.Vec3 {
+// hose is a tube being swept: where its last ring stands, so that the sides run
+// on from piece to piece and the outline closes between them.
+type hose struct {
+	ref  mgl64.Vec3 // direction the rings start from, square to the way
+	last band
+}
+
+// sweep adds a stretch of tube along a piece of centreline.
+func (m *mesh) sweep(h *hose, p bends.Piece, r float64) {
 	steps := 1
 	if p.Radius > 0 {
 		steps = max(1, int(math.Ceil(p.Turn/arcStep)))
 	}
+	if h.ref == (mgl64.Vec3{}) {
+		_, dir := p.At(p.Start)
+		h.ref, _ = squareTo(dir)
+	}
 	n := sidesFor(r)
-	var last band
 	for i := range steps {
 		at, dir := p.At(between(p, i, steps))
 		to, way := p.At(between(p, i+1, steps))
-		next := carried(ref, way)
+		next := carried(h.ref, way)
 		b := band{n: int32(n), hasA: true, hasUpper: true}
-		b.a, b.b = m.ring(at, dir, ref, r, n), m.ring(to, way, next, r, n)
+		b.a, b.b = m.ring(at, dir, h.ref, r, n), m.ring(to, way, next, r, n)
 		m.sides(&b)
 		m.ribs(b)
-		if i > 0 {
-			m.joint(last, b, false)
+		if h.last.n > 0 {
+			m.joint(h.last, b, false)
 		}
-		last, ref = b, next
+		h.last, h.ref = b, next
 	}
-	return ref
 }
 
 func between(p bends.Piece, i, steps int) float64 {

@@ -53,10 +53,11 @@ func (s *Scene) portWords(ref route.PortRef) string {
 
 func (s *Scene) runWords(t Target) string {
 	tube, _ := s.Tube(t.Run)
+	if tube.Broken {
+		return t.Run + ", no tube yet"
+	}
 	text := tube.Letter + "  " + t.Run
 	switch {
-	case tube.Broken:
-		return text + ", no tube yet"
 	case t.Piece == Whole:
 		return text + ", fittings"
 	case t.Piece%2 == 0:
