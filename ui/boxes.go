@@ -3,6 +3,7 @@ package ui
 import (
 	"encoding/json"
 	"os"
+	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -12,22 +13,34 @@ import (
 // Boxes tells tests of the real window where things stand and what is shown.
 // Places are in pixels of the window, from its upper left corner.
 type Boxes struct {
-	Title  string                `json:"title"`
-	Dirty  bool                  `json:"dirty"`
-	Ready  string                `json:"ready"`
-	Status string                `json:"status"`
-	Busy   bool                  `json:"busy"`
-	Modal  string                `json:"modal"` // title of the question that is open
-	Cuts   map[string]float64    `json:"cuts"`  // run to cut length, mm
-	Parts  map[string][3]float64 `json:"parts"` // part to place, mm
-	Boxes  map[string][4]float32 `json:"boxes"` // name to x, y, width, height
+	Title string                `json:"title"`
+	Dirty bool                  `json:"dirty"`
+	Ready string                `json:"ready"`
+	News  string                `json:"news"` // of the status line, when nothing is under the pointer
+	Busy  bool                  `json:"busy"`
+	Modal string                `json:"modal"` // title of the question that is open
+	Cuts  map[string]float64    `json:"cuts"`  // run to cut length, mm
+	Parts map[string][3]float64 `json:"parts"` // part to place, mm
+	Boxes map[string][4]float32 `json:"boxes"` // name to x, y, width, height
 }
 
-// writeBoxes writes them to the file that was asked for.
+// paintPause is long enough for Fyne to have laid out and painted what is new:
+// before that it cannot say where that stands.
+const paintPause = 200 * time.Millisecond
+
+// writeBoxes writes them to the file that was asked for, soon.
 func (w *Window) writeBoxes() {
-	if w.options.Boxes == "" {
+	if w.options.Boxes == "" || w.boxesDue {
 		return
 	}
+	w.boxesDue = true
+	w.options.After(paintPause, func() {
+		w.boxesDue = false
+		w.writeBoxesNow()
+	})
+}
+
+func (w *Window) writeBoxesNow() {
 	data, err := json.MarshalIndent(w.boxes(), "", " ")
 	if err == nil {
 		temp := w.options.Boxes + ".new"
@@ -43,7 +56,7 @@ func (w *Window) writeBoxes() {
 func (w *Window) boxes() Boxes {
 	s := w.snapshot
 	b := Boxes{
-		Title: titleOf(s.Plan.Name, s.Dirty), Dirty: s.Dirty, Ready: readyOf(s).text, Status: w.status.text, Busy: s.Solving,
+		Title: titleOf(s.Plan.Name, s.Dirty), Dirty: s.Dirty, Ready: readyOf(s).text, News: w.news, Busy: s.Solving,
 		Cuts: map[string]float64{}, Parts: map[string][3]float64{}, Boxes: map[string][4]float32{},
 	}
 	for _, t := range s.List.Tubes {

@@ -43,7 +43,9 @@ func newCard() *card {
 	return c
 }
 
-func (c *card) stripHeight(float32) float32 { return float32(stripHeight(c.model) * perMM) }
+func (c *card) stripHeight(width float32) float32 {
+	return float32(newStrip(c.model, float64(width)/perMM).d.H * perMM)
+}
 
 func (c *card) drawStrip(width float32) sketch.Drawing {
 	return drawStrip(c.model, float64(width)/perMM)

@@ -46,7 +46,6 @@ func (w *Window) menus() []commandGroup {
 			{name: "Save as …", keys: "Ctrl+Shift+S", shortcut: ctrlShift(fyne.KeyS), act: w.askSaveAs, off: none},
 			menuLine,
 			{name: "Make sheets …", keys: "Ctrl+P", shortcut: ctrl(fyne.KeyP), act: w.askSheets, off: none},
-			menuLine,
 		}},
 		{"Edit", []command{
 			{name: undoItem, keys: "Ctrl+Z", shortcut: &fyne.ShortcutUndo{}, act: w.undo, off: func() bool { return w.snapshot.Undo == "" }},

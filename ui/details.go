@@ -13,7 +13,6 @@ type details struct {
 	numbers *numbers
 	wrong   *flow
 	turns   *buttonRow
-	lines   []*flow
 	actions *buttonRow
 	model   detailModel
 	dark    bool

@@ -227,7 +227,7 @@ func TestWindowDragUndoSaveAndSheets(t *testing.T) {
 	s.key("ctrl+z")
 	s.until("the cut from before the drag", func(b Boxes) bool { return worked(b) && !b.Dirty })
 	s.key("ctrl+s")
-	s.until("that it saved", func(b Boxes) bool { return strings.HasPrefix(b.Status, "Saved") })
+	s.until("that it saved", func(b Boxes) bool { return strings.HasPrefix(b.News, "Saved") })
 	if after, err := os.ReadFile(path); err != nil || string(after) != string(text) {
 		t.Errorf("moved, undone and saved, the file differs: %v\n%s", err, after)
 	}
@@ -277,5 +277,5 @@ func TestWindowCountsOnHand(t *testing.T) {
 	s.key("ctrl+a")
 	s.write("9")
 	s.key("ctrl+s") // the menu's keys work from within a field, and what was typed is kept first
-	s.until("that it saved", func(b Boxes) bool { return strings.HasPrefix(b.Status, "Saved") && !b.Dirty })
+	s.until("that it saved", func(b Boxes) bool { return strings.HasPrefix(b.News, "Saved") && !b.Dirty })
 }

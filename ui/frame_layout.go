@@ -18,6 +18,8 @@ const (
 	rightMost   float32 = 400
 	bottomLeast float32 = 150
 	bottomMost  float32 = 236
+	// findingsShare is how much of the right column the findings take at most.
+	findingsShare float32 = 0.36
 )
 
 // between is want, but at least least and at most most.
@@ -36,7 +38,7 @@ func frameOf(size fyne.Size, partsHigh, findingsHigh float32) frame {
 	f := frame{header: box{fyne.NewPos(frameGap, 0), fyne.NewSize(wide, headerHigh)}}
 	f.parts, f.details = share(frameGap, top, left, middle, between(110, partsHigh, middle*0.5))
 	rightX := size.Width - frameGap - right
-	f.runs, f.findings = share(rightX, top, right, middle, middle-frameGap-between(84, findingsHigh, middle*0.42))
+	f.runs, f.findings = share(rightX, top, right, middle, middle-frameGap-between(84, findingsHigh, middle*findingsShare))
 	boardX := frameGap + left + frameGap
 	boardWide := max(0, rightX-frameGap-boardX)
 	f.board = box{fyne.NewPos(boardX, top), fyne.NewSize(boardWide, max(0, middle-statusHigh))}

@@ -21,10 +21,24 @@ func rackOf(l cutlist.List, u route.Units) rackModel {
 	for _, b := range l.Bars {
 		m.names = append(m.names, barName(b, u))
 	}
-	for _, p := range l.Proof {
-		m.proof = append(m.proof, proofLine(p, l.Plan.Stock))
-	}
+	m.proof = proofLines(l)
 	return m
+}
+
+// proofLines says how good the bars are: in one line when all is proven.
+func proofLines(l cutlist.List) (lines []string) {
+	var proven []string
+	for _, p := range l.Proof {
+		if p.Proven {
+			proven = append(proven, p.Tube)
+		} else {
+			lines = append(lines, proofLine(p, l.Plan.Stock))
+		}
+	}
+	if len(proven) > 0 {
+		lines = append([]string{"Cheapest possible, proven: " + list(proven) + "."}, lines...)
+	}
+	return lines
 }
 
 func barName(b cutlist.Bar, u route.Units) string {
@@ -35,13 +49,10 @@ func barName(b cutlist.Bar, u route.Units) string {
 	return u.Text(b.Length) + from
 }
 
-// proofLine says how sure it is that no cheaper way to cut exists.
+// proofLine says how far the bars of one tube may be from the best.
 func proofLine(p cutlist.Proof, stock []route.Stock) string {
 	short := p.Cost - p.Bound
-	switch {
-	case p.Proven:
-		return p.Tube + ": cheapest possible, proven."
-	case priced(p.Tube, stock):
+	if priced(p.Tube, stock) {
 		return fmt.Sprintf("%s: within %s of the cheapest possible.", p.Tube, money(short))
 	}
 	return fmt.Sprintf("%s: within %s of the fewest possible.", p.Tube, count(int(math.Ceil(short)), "bar"))

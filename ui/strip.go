@@ -30,37 +30,34 @@ type strip struct {
 	d                draw.Drawing
 }
 
-// stripHeight is the height of a strip, mm.
-func stripHeight(m cardModel) float64 {
-	if m.letter == "" {
-		return 0
-	}
-	high := stripLeast + 1
-	if n := len(m.tube.Bench.Bends); n > 0 {
-		high = stripAbove + stripMost
-		if n > 1 {
-			high += stripBelow
-		}
-		return high
-	}
-	return max(high, stripMost)
-}
-
-// drawStrip draws a card's tube in a width in mm.
-func drawStrip(m cardModel, width float64) draw.Drawing {
-	s := strip{m: m, ink: tone(ink), faint: tone(soft), d: draw.Drawing{W: width, H: stripHeight(m)}}
+// newStrip settles the scale and the rows of a strip in a width in mm.
+func newStrip(m cardModel, width float64) strip {
+	s := strip{m: m, ink: tone(ink), faint: tone(soft), d: draw.Drawing{W: width}}
 	if m.letter == "" || m.scale <= 0 {
-		return s.d
+		return s
 	}
 	s.body = sheet.ColourOf(m.letter)
 	s.scale = width / m.scale
 	s.thick = min(max(m.tube.Way.Tube.OD*s.scale, stripLeast), stripMost)
-	if len(m.tube.Bench.Bends) > 0 {
+	s.d.H = s.thick + 0.5
+	if n := len(m.tube.Bench.Bends); n > 0 {
 		s.top = stripAbove
+		s.d.H += stripAbove + 0.8
+		if n > 1 {
+			s.d.H += stripBelow
+		}
 	}
-	s.tube()
-	s.turns()
-	s.rolls()
+	return s
+}
+
+// drawStrip draws a card's tube in a width in mm; its height says how high it is.
+func drawStrip(m cardModel, width float64) draw.Drawing {
+	s := newStrip(m, width)
+	if s.d.H > 0 {
+		s.tube()
+		s.turns()
+		s.rolls()
+	}
 	return s.d
 }
 

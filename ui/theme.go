@@ -32,7 +32,6 @@ var themeRoles = map[fyne.ThemeColorName]role{
 	theme.ColorNameDisabledButton:      ground,
 	theme.ColorNameDisabled:            soft,
 	theme.ColorNameError:               bad,
-	theme.ColorNameForeground:          ink,
 	theme.ColorNameForegroundOnPrimary: onTone,
 	theme.ColorNameForegroundOnError:   onTone,
 	theme.ColorNameForegroundOnSuccess: onTone,
@@ -64,8 +63,18 @@ var themeVeils = map[fyne.ThemeColorName]struct {
 	theme.ColorNameShadow:    {ink, 0x38},
 }
 
+// inkAlpha is that of the writing in Fyne's widgets. Fyne 2.7.1 makes the colour
+// of a menu's shortcuts of the low byte of 0.95 of the 16-bit alpha: 50 of an
+// opaque ink, too faint to read, but 227 of this one.
+const inkAlpha = 240
+
 // Color is one of our colours for each of Fyne's names, whatever the system's variant.
 func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color {
+	if name == theme.ColorNameForeground {
+		c := t.colour[ink]
+		c.A = inkAlpha
+		return c
+	}
 	if r, ok := themeRoles[name]; ok {
 		return t.colour[r]
 	}

@@ -71,6 +71,7 @@ type Window struct {
 	hover    string
 	news     string // what the status line says when nothing is under the pointer
 	closing  bool
+	boxesDue bool // they will be written soon
 }
 
 // closer is a dialog of Fyne's.
@@ -83,7 +84,6 @@ type panels struct{ parts, details, runs, findings, rack, buying *panel }
 type shown struct {
 	version, solved, listed int
 	units                   string
-	dark                    bool
 	panelsAt                time.Time
 	waiting                 bool // the panels are behind and will be told
 }

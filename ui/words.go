@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -95,6 +94,3 @@ func titleOf(name string, dirty bool) string {
 	}
 	return name
 }
-
-// thing names a part, run or port for a status line.
-func thing(kind, name string) string { return fmt.Sprintf("%s %s", kind, name) }
