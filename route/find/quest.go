@@ -52,17 +52,21 @@ const (
 
 // routes searches, adds the lines of the solids that stood in the way, and
 // searches again for something cheaper than the best known, until nothing new
-// stands in the way or more lines do not help. The routes of all rounds are given, the last one found
-// is the cheapest.
+// stands in the way or more lines do not help. The first search also gives
+// dearer routes for the list, up to what is worth listing beside the best.
 func (q *quest) routes(ctx context.Context, best int64) ([]found, error) {
 	q.search = searches.Get().(*search)
 	defer searches.Put(q.search)
 	q.lines()
 	q.search.bound = math.MaxInt64
+	if best < math.MaxInt64 {
+		q.search.bound = best * muchDearer
+	}
+	first := q.search.bound
 	var all []found
 	idle := 0
 	for range mostRounds {
-		got, err := q.shortest(ctx)
+		got, err := q.shortest(ctx, q.search.bound == first)
 		if err != nil {
 			return nil, err
 		}

@@ -146,7 +146,7 @@ func TestSquareSearchAgainstDijkstra(t *testing.T) {
 		want := newRival(q).cost()
 		q.search = new(search)
 		q.search.bound = math.MaxInt64
-		got, err := q.shortest(context.Background())
+		got, err := q.shortest(context.Background(), false)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -170,7 +170,7 @@ func BenchmarkSquare(b *testing.B) {
 				q := lattices(seed)
 				q.search = searches.Get().(*search)
 				q.search.bound = math.MaxInt64
-				if _, err := q.shortest(context.Background()); err != nil {
+				if _, err := q.shortest(context.Background(), false); err != nil {
 					b.Fatal(err)
 				}
 				searches.Put(q.search)

@@ -100,15 +100,15 @@ const (
 	moreSteps = 400
 	// mostSteps bounds the states of one search; a search that long has met a
 	// maze no tube goes through.
-	mostSteps = 60000
+	mostSteps = 30000
 	// checkEvery is how many states pass between two looks at the context.
 	checkEvery = 256
 )
 
-// shortest finds the best routes over the lattice as it stands that cost less
-// than the bound (A*: Hart, Nilsson and Raphael 1968; the estimate never says
+// shortest finds the best route over the lattice as it stands that costs less
+// than the bound, and on request some others (A*: Hart, Nilsson and Raphael 1968; the estimate never says
 // too much, and a state met again at less cost is opened again).
-func (q *quest) shortest(ctx context.Context) ([]found, error) {
+func (q *quest) shortest(ctx context.Context, others bool) ([]found, error) {
 	q.prepare()
 	q.begin()
 	var got []found
@@ -120,7 +120,7 @@ func (q *quest) shortest(ctx context.Context) ([]found, error) {
 		switch {
 		case e.goal:
 			got = append(got, found{q.trace(e), e.cost})
-			if len(got) == mostGoals || q.search.bound < math.MaxInt64 {
+			if len(got) == mostGoals || !others {
 				return got, nil
 			}
 			last = min(last, step+moreSteps)
@@ -385,9 +385,12 @@ func (q *quest) trace(e entry) []vec {
 // rounded down.
 func (q *quest) least(at vec, out, vias int) int64 {
 	perBend := q.squareCost - 2*q.radius*q.weigh.Millimetre
-	if q.end.axis < 0 || perBend < 0 {
+	if perBend < 0 {
 		gone := at.Add(heading(out).Mul(q.radius))
 		return downKey(q.weigh.Millimetre * q.end.ray.at.Sub(gone).Len())
+	}
+	if q.end.axis < 0 {
+		return q.leastOdd(at, out, vias, perBend)
 	}
 	way, bends := 0.0, q.leastBends(at, out)
 	if vias < len(q.via) {
@@ -399,6 +402,26 @@ func (q *quest) least(at vec, out, vias int) int64 {
 	}
 	way += blocks(at, q.end.ray.at)
 	return downKey(q.weigh.Millimetre*(way-q.radius) + perBend*float64(bends))
+}
+
+// leastOdd is least for an end that has its own bend: the least over the places
+// where that bend may stand.
+func (q *quest) leastOdd(at vec, out, vias int, perBend float64) int64 {
+	before := 0.0
+	for _, v := range q.via[vias:] {
+		before += blocks(at, v)
+		at, out = v, -1
+	}
+	best := int64(math.MaxInt64 / 2)
+	for i := range q.search.goals {
+		o := &q.search.goals[i]
+		rest := q.weigh.Millimetre * (before + blocks(at, o.at) - q.radius - o.setback)
+		if out >= 0 && out != o.heading {
+			rest += perBend
+		}
+		best = min(best, downKey(rest)+o.cost)
+	}
+	return best
 }
 
 // downKey is costKey rounded down, less what rounding each of a few steps may
