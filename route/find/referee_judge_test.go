@@ -30,6 +30,7 @@ type judged struct {
 	start, end chainLaid
 	path       []footprint
 	nets       [2][]mgl64.Vec3 // over the fittings of start and end
+	conflict   bool            // the solution says that it comes too near to another run
 	faults     []string
 }
 
