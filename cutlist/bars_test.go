@@ -219,10 +219,10 @@ func TestBuildErrors(t *testing.T) {
 	if _, err := cutlist.Build(gone, b.plan, b.sol); !errors.Is(err, context.Canceled) {
 		t.Errorf("a cancelled Build gives %v", err)
 	}
-	b.plan.Build = 1 << 20
+	b.plan.Build = 20_000
 	var many *nest.TooManyError
 	if _, err := cutlist.Build(context.Background(), b.plan, b.sol); !errors.As(err, &many) {
-		t.Errorf("a million machines give %v", err)
+		t.Errorf("twenty thousand machines give %v", err)
 	}
 }
 

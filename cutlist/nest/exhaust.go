@@ -103,21 +103,29 @@ type fullLoad struct {
 func (e *exhaustion) loadsFor(st state, d duals) ([]fullLoad, bool) {
 	first := slices.IndexFunc(st.want, func(n int) bool { return n > 0 })
 	f := filler{exhaustion: e, st: st, duals: d, counts: make([]int, len(st.want)), first: first, all: true}
-	if d.values == nil {
-		f.duals = duals{unit: 1, values: make([]int, len(st.want)), over: make([]int, len(st.left))}
-	}
 	f.rates = e.rates(f.duals)
-	gap := min(e.cutoff+1-st.spent-f.duals.bound(st.rest), (1<<61)/f.duals.unit)
+	gap := e.gap(st, f.duals)
 	for b, left := range st.left {
 		if left > 0 && e.bars[b].size >= e.sizes[first] {
 			f.bar, f.cost = b, e.bars[b].cost*f.duals.unit+f.duals.over[b]
-			f.least = f.cost - gap*f.duals.unit
+			f.least = f.cost - gap
 			f.counts[first] = 1
 			f.fill(first, e.bars[b].size-e.sizes[first], f.duals.values[first])
 		}
 	}
 	slices.SortStableFunc(f.list, func(a, b fullLoad) int { return cmp.Compare(a.lost, b.lost) })
 	return f.list, f.all
+}
+
+// gap is how much a load may lose, fixed point, before the bound of what follows
+// passes the cutoff.
+func (e *exhaustion) gap(st state, d duals) int {
+	sum, ok := d.sum(st.rest)
+	room := min(e.cutoff-st.spent, mostSum/d.unit)
+	if !ok || room < 0 {
+		return 2 * mostSum
+	}
+	return room*d.unit - sum
 }
 
 // rates gives for each size the most value per size from it on.
@@ -146,7 +154,7 @@ type filler struct {
 
 // fill adds pieces from size i on, most of each first.
 func (f *filler) fill(i, room, worth int) {
-	if !f.meter.spend(4) || len(f.list) >= mostLoads {
+	if !f.meter.spend(20) || len(f.list) >= mostLoads {
 		f.all = false
 		return
 	}
@@ -167,7 +175,7 @@ func (f *filler) fill(i, room, worth int) {
 }
 
 func (f *filler) take(room, worth int) {
-	if worth < f.least || f.dominated(room) {
+	if f.meter.spend(10 * len(f.counts)); worth < f.least || f.dominated(room) {
 		return
 	}
 	p := pattern{bar: f.bar}

@@ -52,7 +52,7 @@ const (
 	depthShare = 4
 	eagerSteps = 20_000
 	// mostFinds is how many loads one search hands over.
-	mostFinds = 8
+	mostFinds = 3
 )
 
 // fill looks for the most valuable load of a bar that is worth more than over.
@@ -62,7 +62,7 @@ func (k *knapsack) fill(size, over int) filling {
 	if cells > largeTable {
 		steps = largeTable
 	}
-	f := k.byDepth(size, over, steps+eagerSteps)
+	f := k.byDepth(size, over, steps+eagerSteps, noPlan)
 	if f.exact || len(f.finds) > 0 || cells > largeTable {
 		return f
 	}
@@ -87,20 +87,23 @@ type depth struct {
 	finds    [][]int
 	steps    int // left
 	all      int // at first
+	eager    int // how many to take once there is a find
 	enough   int // where to stop
+	cut      bool
+	full     int   // a value that cannot be passed: where it is known
 	smallest []int // of the sizes from an item on
 }
 
 // byDepth is exact unless it runs out of steps.
-func (k *knapsack) byDepth(size, over, steps int) filling {
-	d := &depth{k: k, counts: make([]int, len(k.items)), steps: steps, all: steps, best: over}
+func (k *knapsack) byDepth(size, over, steps, full int) filling {
+	d := &depth{k: k, counts: make([]int, len(k.items)), steps: steps, all: steps, best: over, full: full, eager: eagerSteps}
 	d.smallest = make([]int, len(k.items)+1)
 	d.smallest[len(k.items)] = size + 1
 	for i := len(k.items) - 1; i >= 0; i-- {
 		d.smallest[i] = min(d.smallest[i+1], k.items[i].size)
 	}
 	d.search(0, size, 0)
-	return filling{most: d.best, finds: d.finds, exact: k.meter.spend(steps-d.steps) && d.steps > 0}
+	return filling{most: d.best, finds: d.finds, exact: k.meter.spend(steps-d.steps) && !d.cut}
 }
 
 // safely widens a bound computed with fractions by far more than its rounding.
@@ -112,15 +115,15 @@ func (d *depth) search(i, room, value int) {
 		d.steps--
 	}
 	if d.steps -= 8; d.steps <= d.enough {
-		d.steps = 0
+		d.cut = true
 		return
 	}
 	if value > d.best {
 		d.best, d.finds = value, append(d.finds, slices.Clone(d.counts))
 		d.finds = d.finds[max(0, len(d.finds)-mostFinds):]
-		d.enough = d.all - eagerSteps
+		d.enough = d.all - d.eager
 	}
-	if room < d.smallest[i] {
+	if room < d.smallest[i] || d.best >= d.full {
 		return
 	}
 	g := d.k.items[i]

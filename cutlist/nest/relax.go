@@ -91,6 +91,7 @@ type master struct {
 	items     []int // row → size
 	limits    []int // row − len(items) → kind of bar
 	lp        *simplex
+	settled   bool     // no known column gains
 	known     []column // patterns of the pool that fit, and what rows may leave over
 	result    relaxed
 }
@@ -105,11 +106,18 @@ const (
 	missing = 8
 	// coarse is how much more than its bar a load must be worth to be taken in,
 	// as a share of the dearest bar (a power of two): finer gains move no bound.
-	coarse = 20
+	coarse = 30
 	// nearlyWorth is the most a pattern may fall short, in dearest bars, to be
 	// handed on to smaller rests, and nearRows how many for each row are.
 	nearlyWorth = 0.1
 	nearRows    = 4
+	// aboveShare is how much more than its share of the material a missing piece
+	// costs at first.
+	aboveShare = 1.01
+	// pivotsAtOnce is how often the program pivots before new loads are looked
+	// for, and mostKnown how many columns for each row it may hold.
+	pivotsAtOnce = 15
+	mostKnown    = 6
 	// nudge moves right sides apart so that pivots make progress (Charnes 1952,
 	// perturbation); values it disturbs are only guides, bounds use true demands.
 	nudge = 1e-6
@@ -127,11 +135,15 @@ func relax(t task, r rest, p *pool, from []int, m *meter, enough func(bound int,
 func (g *master) run(enough func(bound int, cost float64) bool) relaxed {
 	for g.pricePool() {
 		better, ok := g.priceNew()
+		g.forget()
+		if ok && !better && (!g.settled || g.dearer()) {
+			continue
+		}
 		if !ok || !better {
 			g.result.whole = ok
 			break
 		}
-		if enough(g.result.bound, g.lp.total()*float64(g.dear)) {
+		if enough(g.result.bound, g.cost()) {
 			break
 		}
 	}
@@ -145,13 +157,14 @@ func (g *master) setUp(from []int) {
 	}
 	g.dear = max(g.dear, 1)
 	g.unit = 1 << max(0, fixedBits-bits.Len(uint(g.dear)))
+	g.result.duals = duals{g.unit, make([]int, len(g.sizes)), make([]int, len(g.bars))}
 	g.row = make([]int, len(g.sizes))
 	var right []float64
 	for i, n := range g.r.want {
 		if n > 0 {
 			g.row[i] = len(g.items)
 			g.items = append(g.items, i)
-			right = append(right, float64(n)*(1+nudge*float64(1+len(g.items)%7)))
+			right = append(right, float64(n)*(1+nudge*(0.5+float64((len(g.items)*2654435761)%1024)/1024)))
 		}
 	}
 	for b, kind := range g.bars {
@@ -179,26 +192,50 @@ func (g *master) setKnown(from []int) {
 	}
 }
 
-// startBasis fills bars with one size alone, at the least cost per piece; where
-// only limited bars hold a size it starts as missing.
+// cost is what the relaxation costs at present, in costs of the task; without
+// an end while it is not settled or leaves pieces out.
+func (g *master) cost() float64 {
+	if !g.settled || slices.ContainsFunc(g.lp.basis, isMissing) {
+		return noPlan
+	}
+	return g.lp.total() * float64(g.dear)
+}
+
+func isMissing(c column) bool { return c.pattern < 0 && c.cost > 0 }
+
+// startBasis takes every size as missing, at little more than its share of the
+// material at first: so the values start near where they end, and only what is
+// worth more pulls them away (du Merle et al. 1999, stabilised column
+// generation). dearer raises the price later.
 func (g *master) startBasis() []column {
 	var start []column
 	for row, i := range g.items {
-		best := column{cost: missing, row: []int32{int32(row)}, val: []float64{1}, pattern: -1}
+		share := float64(missing)
 		for b, kind := range g.bars {
-			n := min(kind.size/g.sizes[i], g.most(i))
-			if kind.limited || n == 0 || g.cost01(b)/float64(n) >= best.cost/best.val[0] {
-				continue
+			if g.r.left[b] > 0 && kind.cost > 0 && kind.size >= g.sizes[i] {
+				share = min(share, g.cost01(b)*float64(g.sizes[i])/float64(kind.size))
 			}
-			p := g.pool.add(pattern{b, []int32{int32(i)}, []int32{int32(n)}})
-			best = column{g.cost01(b), []int32{int32(row)}, []float64{float64(n)}, p}
 		}
-		start = append(start, best)
+		start = append(start, column{cost: min(missing, share*aboveShare), row: []int32{int32(row)}, val: []float64{1}, pattern: -1})
 	}
 	for k := range g.limits {
 		start = append(start, column{row: []int32{int32(len(g.items) + k)}, val: []float64{1}, pattern: -1})
 	}
 	return start
+}
+
+// dearer raises the price of missing pieces that the relaxation still uses, and
+// reports whether there are any.
+func (g *master) dearer() bool {
+	some := false
+	for i, c := range g.lp.basis {
+		if isMissing(c) && c.cost < missing {
+			g.lp.basis[i].cost = min(missing, 4*c.cost)
+			some = true
+		}
+	}
+	g.lp.refresh()
+	return some
 }
 
 // most is how many of a size one pattern may hold.
@@ -238,10 +275,12 @@ func (g *master) usable(p pattern) bool {
 	return true
 }
 
-// pricePool pivots on the columns known until none gains. It reports false when
+// pricePool pivots on the columns known until none gains, or a few times: new
+// columns found at rough values lead on as well as others. It reports false when
 // out of steps.
 func (g *master) pricePool() bool {
-	for {
+	g.settled = false
+	for range pivotsAtOnce {
 		best, at := -gain, -1
 		for i, c := range g.known {
 			if rc := g.lp.reduced(c); rc < best {
@@ -251,10 +290,25 @@ func (g *master) pricePool() bool {
 		if !g.meter.spend(8*len(g.known) + g.lp.rows*g.lp.rows) {
 			return false
 		}
-		if at < 0 || !g.lp.enter(g.known[at]) {
+		if g.settled = at < 0 || !g.lp.enter(g.known[at]); g.settled {
 			return true
 		}
 	}
+	return true
+}
+
+// forget drops known columns that are far from gaining, once there are many.
+func (g *master) forget() {
+	if len(g.known) <= mostKnown*g.lp.rows {
+		return
+	}
+	kept := g.known[:g.lp.rows]
+	for _, c := range g.known[g.lp.rows:] {
+		if g.lp.reduced(c) < nearlyWorth {
+			kept = append(kept, c)
+		}
+	}
+	g.known = kept
 }
 
 // priceNew looks for loads worth more than their bar and takes the bound from
@@ -276,8 +330,10 @@ func (g *master) priceNew() (better, whole bool) {
 			whole = false
 		}
 		for _, counts := range f.finds {
-			better = true
-			g.known = append(g.known, g.column(g.pool.add(toPattern(b, sack, counts))))
+			if c := g.column(g.pool.add(toPattern(b, sack, counts))); g.lp.reduced(c) < -gain {
+				better = true
+				g.known = append(g.known, c)
+			}
 		}
 	}
 	if whole {
@@ -353,7 +409,7 @@ func (g *master) takeBound(values, worth []int) {
 			d.over[b] = max(0, mulDiv(worth[b], num, den, true)-kind.cost*g.unit)
 		}
 	}
-	if bound := d.bound(g.r); g.result.duals.values == nil || bound >= g.result.bound {
+	if bound := d.bound(g.r); bound >= g.result.bound {
 		g.result.bound, g.result.duals = bound, d
 	}
 }
@@ -372,20 +428,30 @@ type duals struct {
 }
 
 func (d duals) bound(r rest) int {
+	sum, _ := d.sum(r)
+	return ceilDiv(sum, d.unit)
+}
+
+// sum is the bound in fixed point; below 0 it proves nothing, but what a load
+// changes of it still counts. It reports false where it leaves the range.
+func (d duals) sum(r rest) (int, bool) {
 	sum := 0
 	for i, n := range r.want {
 		sum += n * d.values[i]
 	}
 	for b, n := range r.left {
 		if n > 0 && d.over[b] > 0 {
-			if d.over[b] > sum/n {
-				return 0
+			if d.over[b] > mostSum/n || sum < -mostSum {
+				return 0, false
 			}
 			sum -= d.over[b] * n
 		}
 	}
-	return ceilDiv(sum, d.unit)
+	return sum, true
 }
+
+// mostSum keeps sums of fixed-point values well inside 64 bits.
+const mostSum = 1 << 60
 
 // mulDiv is a·num/den without overflow on the way, rounded down or up; all are
 // 0 or more and num ≤ den.
@@ -418,7 +484,7 @@ func (g *master) read() {
 		if v := g.lp.value[i]; v > 10*nudge {
 			if c.pattern >= 0 {
 				g.result.patterns, g.result.times = append(g.result.patterns, c.pattern), append(g.result.times, v)
-			} else if c.cost == missing {
+			} else if isMissing(c) {
 				g.result.short = true
 			}
 		}

@@ -6,9 +6,15 @@ import "slices"
 // saves no money, so it must not cost much time.
 const remnantShare = 25
 
+// mostForRemnant pieces: in a larger job one remnant matters little.
+const mostForRemnant = 60
+
 // lengthenRemnant looks among the plans of the best one's cost for the one with
 // the longest remnant that is worth keeping.
 func (s *search) lengthenRemnant(keepOver int) {
+	if s.pieces() > mostForRemnant {
+		return
+	}
 	m := s.meter.within(DefaultBudget / remnantShare)
 	for _, b := range s.byLength() {
 		s.lengthenOn(b, keepOver, m)

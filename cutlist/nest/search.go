@@ -117,14 +117,31 @@ func (s *search) finish(st state) {
 		s.offer(s.loads(st.picks))
 		return
 	}
-	tail, ok := s.of(st.rest).greedy()
-	if !ok || !s.meter.spend(len(tail)*len(tail)) {
+	tail, ok := s.greedyOf(st.rest)
+	if !ok {
 		return
 	}
 	if st.spent+s.cost(tail) < s.limit {
 		s.offer(s.cheaper(append(s.loads(st.picks), tail...)))
 	}
 }
+
+// greedyOf packs what is left, unless it is much: then it is only work.
+func (s *search) greedyOf(r rest) ([]load, bool) {
+	t := s.of(r)
+	n := t.pieces()
+	if n > mostGreedy || !s.meter.spend(stepsOfGreedy*n*n) {
+		return nil, false
+	}
+	return t.greedy()
+}
+
+const (
+	// mostGreedy pieces are packed greedily to complete a plan.
+	mostGreedy = 120
+	// stepsOfGreedy for each piece and open bar: the orders and the two fits.
+	stepsOfGreedy = 8
+)
 
 // nearly keeps rounding of the relaxation's cost from counting as more.
 const nearly = 1 - 1e-9
@@ -137,10 +154,12 @@ func (s *search) relax(st state) relaxed {
 
 // run closes the gap as far as the meter allows.
 func (s *search) run() {
-	if plan, ok := s.greedy(); ok {
-		s.offer(plan)
-	}
 	s.raise(s.quickBound())
+	for _, rule := range []func() ([]load, bool){s.greedy, s.fullest} {
+		if plan, ok := rule(); ok && !s.closed() {
+			s.offer(plan)
+		}
+	}
 	if s.closed() {
 		return
 	}

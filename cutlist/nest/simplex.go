@@ -18,6 +18,7 @@ type simplex struct {
 	price   []float64 // dual value of each row
 	pivots  int       // since the inverse was made afresh
 	dir     []float64 // scratch: the entering column in terms of the basis
+	filled  []int32   // scratch: where the pivot row is not 0
 }
 
 // column is a sparse column of the program.
@@ -128,13 +129,24 @@ func (s *simplex) pivot(out int, c column) {
 		pivotRow[j] *= by
 	}
 	step := s.value[out] * by
+	filled := s.filled[:0]
+	for j, p := range pivotRow {
+		if p != 0 {
+			filled = append(filled, int32(j))
+		}
+	}
+	s.filled = filled
 	for i, d := range s.dir {
 		if i == out || d == 0 {
 			continue
 		}
 		row := s.inverse[i*n : (i+1)*n]
-		for j, p := range pivotRow {
-			row[j] -= float64(d * p)
+		if 2*len(filled) < n {
+			for _, j := range filled {
+				row[j] -= float64(d * pivotRow[j])
+			}
+		} else {
+			subtract(row, pivotRow, d)
 		}
 		s.value[i] = max(0, s.value[i]-float64(d*step))
 	}
