@@ -22,7 +22,7 @@ type Board struct {
 	style     Style
 	look      Look
 	cameras   [4]Camera
-	fitted    bool // the cameras have seen a scene and a size
+	roamed    [4]bool // the person has chosen what a look shows; until then it shows all
 	selection []Target
 	corner    int // of the chosen run's path, -1 for none
 	grid      float64
@@ -157,6 +157,7 @@ func (b *Board) FitAll() {
 		c := &b.cameras[i]
 		c.Fit(b.scene, c.W, c.H)
 	}
+	b.roamed = [4]bool{}
 	b.invalidate()
 }
 
@@ -183,6 +184,7 @@ func (b *Board) ShowBox(lo, hi mgl64.Vec3) {
 		}
 	}
 	b.camera().FitBox(lo, hi)
+	b.roamed[b.look] = true
 	b.invalidate()
 }
 
@@ -267,18 +269,17 @@ func (b *Board) rescale(ratio float64) {
 	b.ratio = ratio
 }
 
-// resize takes note of the view's size; the first one is filled with the case.
+// resize takes note of the view's size. A look that showed all goes on doing so.
 func (b *Board) resize(w, h int) {
-	if c := b.camera(); c.W == w && c.H == h && b.fitted {
+	if c := b.camera(); c.W == w && c.H == h {
 		return
 	}
 	for i := range b.cameras {
 		b.cameras[i].Resize(w, h)
-		if !b.fitted {
+		if !b.roamed[i] {
 			b.cameras[i].Fit(b.scene, w, h)
 		}
 	}
-	b.fitted = w > 1 && h > 1
 }
 
 // show is what the large view shows besides the scene.

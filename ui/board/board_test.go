@@ -188,3 +188,44 @@ func TestWithoutCallbacksNothingBreaks(t *testing.T) {
 		}
 	}
 }
+
+// A right button that is let go outside the window is never told; the next
+// press must count all the same.
+func TestLostReleaseLeavesNothingStuck(t *testing.T) {
+	s := onStage(t)
+	s.see(Above)
+	s.down(s.pixel(v3(400, 86, 380)), desktop.MouseButtonSecondary)
+	s.click(s.pixel(v3(400, 86, 380)))
+	if len(s.picked) != 1 || s.picked[0] != PartTarget("supply") {
+		t.Errorf("picked %v", s.picked)
+	}
+}
+
+func TestNoteOnAPortLeavesItFree(t *testing.T) {
+	s := onStage(t)
+	s.see(Above)
+	fill := s.pixel(v3(380, 171, 90)) // a note says that it is open
+	s.drag(fill, s.pixel(v3(19, 151, 78)), desktop.MouseButtonPrimary)
+	if len(s.joins) != 1 || s.joins[0] != "pump.fill radiator.spare" {
+		t.Errorf("joins %q", s.joins)
+	}
+}
+
+func TestResizeShowsAllUntilThePersonRoams(t *testing.T) {
+	s := onStage(t)
+	s.see(Above)
+	s.Resize(fyne.NewSize(450, 325))
+	s.generate(450, 325)
+	want := NewCamera(Above, s.scene.Case, 450, 325)
+	want.Fit(s.scene, 450, 325)
+	if math.Abs(s.camera().Zoom-want.Zoom) > 1e-9 {
+		t.Errorf("zoom %g after the view shrank, want %g", s.camera().Zoom, want.Zoom)
+	}
+	s.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(9, 9)}, Scrolled: fyne.NewDelta(0, 25)})
+	zoom := s.camera().Zoom
+	s.Resize(fyne.NewSize(900, 650))
+	s.generate(900, 650)
+	if s.camera().Zoom != zoom {
+		t.Errorf("a zoom of the person's own went from %g to %g", zoom, s.camera().Zoom)
+	}
+}

@@ -65,6 +65,7 @@ type panGrip struct{ x, y float64 }
 
 func (g *panGrip) move(b *Board, x, y float64) {
 	b.camera().Pan(x-g.x, y-g.y)
+	b.roamed[b.look] = true
 	g.x, g.y = x, y
 }
 func (g *panGrip) end(*Board, bool)   {}

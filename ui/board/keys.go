@@ -176,6 +176,7 @@ func (b *Board) panBy(by mgl64.Vec3) {
 	right, up, _ := b.planeAxes()
 	k := panStep * b.ratio
 	b.camera().Pan(-by.Dot(right)*k, by.Dot(up)*k)
+	b.roamed[b.look] = true
 	b.invalidate()
 }
 
@@ -197,6 +198,7 @@ func (b *Board) turn() {
 func (b *Board) zoomMiddle(factor float64) {
 	x, y := b.camera().middle()
 	b.camera().ZoomAt(x, y, factor)
+	b.roamed[b.look] = true
 	b.invalidate()
 }
 

@@ -9,39 +9,44 @@ import (
 
 // markAt is a finding's mark as it is drawn.
 type markAt struct {
-	finding int
+	index   int // in the scene's findings
+	finding int // in the list's
 	x, y, r float32
 }
 
-// findings draws each finding where it is, with its measure beside it.
-func (p *Painter) findings(f *frame, style *Style, show *Show) {
-	p.marks = p.marks[:0]
-	for i := len(p.scene.Findings) - 1; i >= 0; i-- { // the gravest last, on top
-		p.finding(f, style, &p.scene.Findings[i], show)
-	}
-	for _, m := range p.marks {
+// placeMarks settles where each finding's mark stands, the gravest last and so
+// on top.
+func (p *Painter) placeMarks(show *Show) {
+	for i := len(p.scene.Findings) - 1; i >= 0; i-- {
+		m := p.markOf(i, show)
+		p.marks = append(p.marks, m)
 		p.taken = append(p.taken, rect{m.x - m.r, m.y - m.r, m.x + m.r, m.y + m.r}.grown(2))
 	}
 }
 
-func (p *Painter) finding(f *frame, style *Style, m *SceneFinding, show *Show) {
-	s := float32(p.scale)
-	px, py := p.cam.Project(m.At)
-	x, y, r := float32(px), float32(py), 8*s
-	if m.Severity == check.Note { // often on a port, which should stay free to see and take
-		x, y, r = x+noteAside*s, y-noteAside*s, 7*s
+func (p *Painter) markOf(i int, show *Show) markAt {
+	g, s := &p.scene.Findings[i], float32(p.scale)
+	at := p.spotOf(g.At)
+	m := markAt{index: i, finding: g.Index, x: at.x, y: at.y, r: 8 * s}
+	if g.Severity == check.Note { // often on a port, which should stay free to see and take
+		m.x, m.y, m.r = m.x+noteAside*s, m.y-noteAside*s, 7*s
 	}
-	chosen := show.chosen(FindingTarget(m.Index))
-	if chosen {
-		r += 2 * s
+	if show.chosen(FindingTarget(g.Index)) {
+		m.r += 2 * s
 	}
-	x = p.besideMarks(x, y, r)
-	c := severityColour(m.Severity, style)
-	p.badge(f, style, m.Severity, x, y, r, c)
-	if chosen {
-		f.circle(x, y, r+5*s, 2*s, pack(style.Select), 1)
+	m.x = p.besideMarks(m.x, m.y, m.r)
+	return m
+}
+
+// drawMarks draws each finding where it is.
+func (p *Painter) drawMarks(f *frame, style *Style, show *Show) {
+	for _, m := range p.marks {
+		g := &p.scene.Findings[m.index]
+		p.badge(f, style, g.Severity, m.x, m.y, m.r, severityColour(g.Severity, style))
+		if s := float32(p.scale); show.chosen(FindingTarget(g.Index)) {
+			f.circle(m.x, m.y, m.r+5*s, 2*s, pack(style.Select), 1)
+		}
 	}
-	p.marks = append(p.marks, markAt{m.Index, x, y, r})
 }
 
 // besideMarks moves a mark to the right until it covers no other.
@@ -105,8 +110,7 @@ func (p *Painter) findingGaps(f *frame, style *Style) {
 	face := p.letters.face(11.5*p.scale, bold)
 	for i := len(p.marks) - 1; i >= 0; i-- {
 		m := p.marks[i]
-		k := slices.IndexFunc(p.scene.Findings, func(g SceneFinding) bool { return g.Index == m.finding })
-		g := &p.scene.Findings[k]
+		g := &p.scene.Findings[m.index]
 		if g.Gap == "" {
 			continue
 		}

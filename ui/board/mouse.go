@@ -53,8 +53,8 @@ func (b *Board) point(p fyne.Position) {
 // MouseDown is for Fyne.
 func (b *Board) MouseDown(e *desktop.MouseEvent) {
 	b.takeFocus()
-	if b.hand.pressed {
-		return // a second button while one is down does nothing
+	if b.hand.grip != nil {
+		return // a second button does nothing while something is in hand
 	}
 	b.point(e.Position)
 	h := &b.hand
@@ -253,6 +253,7 @@ func (b *Board) Scrolled(e *fyne.ScrollEvent) {
 		factor = math.Pow(zoomFine, float64(e.Scrolled.DX)/notch)
 	}
 	b.camera().ZoomAt(x, y, factor)
+	b.roamed[b.look] = true
 	b.hand.moved = true
 	b.invalidate()
 }

@@ -15,8 +15,9 @@ func (p *Painter) overlay(f *frame, style *Style, show *Show) {
 	}
 	if show.Words {
 		p.look()
-		p.findings(f, style, show)
+		p.placeMarks(show)
 		p.tubeLetters(f, style, show)
+		p.drawMarks(f, style, show)
 		p.findingGaps(f, style)
 		p.partNames(f, style, show)
 	}

@@ -5,11 +5,11 @@ package board
 // copy of itself (T. Luft, C. Colditz, O. Deussen, "Image enhancement by
 // unsharp masking the depth buffer", 2006), shifted away from the light.
 const (
-	shadowStep  = 4    // px of the picture per cell of the blurred copy
+	shadowStep  = 4    // px of a plain screen per cell of the blurred copy
 	shadowReach = 3    // cells over which one pass of the blur goes, each side
 	shadowMost  = 0.22 // how dark at most, as part of black
 	shadowDepth = 30.0 // mm behind at which half of that is reached
-	shadowShift = 4    // px to the right and down
+	shadowShift = 4    // px of a plain screen to the right and down
 	// shadowDead is what a surface seen askew falls away within the shift, mm.
 	shadowDead = 3.0
 	// shadowSlope is over how many px a slope is let off; shadowJump is the
@@ -21,14 +21,16 @@ const (
 // dimmed is a grid of depths, with how much each cell counts.
 type dimmed struct {
 	w, h        int
+	step, shift int // px of the picture
 	depth, more []float32
 	count, sum  []float32
-	row         []float32
+	row, line   []float32
 }
 
 // shadows darkens the picture.
 func (p *Painter) shadows(f *frame) {
-	d := &p.dim
+	d, k := &p.dim, max(1, int(p.scale+0.5))
+	d.step, d.shift = shadowStep*k, shadowShift*k
 	d.take(p.ids(), f, p.over)
 	for range 2 {
 		d.blur()
@@ -48,14 +50,14 @@ func real(z float32) float32 {
 
 // take samples the depth of each cell; empty space does not count.
 func (d *dimmed) take(src, f *frame, over int) {
-	d.w, d.h = (f.w+shadowStep-1)/shadowStep, (f.h+shadowStep-1)/shadowStep
+	d.w, d.h = (f.w+d.step-1)/d.step, (f.h+d.step-1)/d.step
 	n := d.w * d.h
 	d.depth, d.more = room(d.depth, n), room(d.more, n)
 	d.count, d.sum = room(d.count, n), room(d.sum, n)
 	for y := range d.h {
 		for x := range d.w {
-			sx := min(x*shadowStep+shadowStep/2, f.w-1) * over
-			sy := min(y*shadowStep+shadowStep/2, f.h-1) * over
+			sx := min(x*d.step+d.step/2, f.w-1) * over
+			sy := min(y*d.step+d.step/2, f.h-1) * over
 			i := y*d.w + x
 			d.depth[i], d.count[i] = 0, 0
 			if z := src.depth[sy*src.w+sx]; z > behind {
@@ -97,24 +99,23 @@ func smear(from, to []float32, n, step int) {
 }
 
 // shadowRow darkens one row: the blurred depths between two rows of cells are
-// worked out once, those between two of these along the way.
+// worked out once, then those between two of these.
 func (p *Painter) shadowRow(f *frame, y int) {
 	d, src := &p.dim, p.ids()
-	d.between(float32(y-shadowShift) - shadowStep/2)
+	d.between(y)
+	d.stretch(f.w)
 	depth := src.depth[y*p.over*src.w : (y*p.over+1)*src.w]
 	next := min(y+1, f.h-1) * p.over * src.w
 	below := src.depth[next : next+src.w]
-	row := f.colour[y*f.w : (y+1)*f.w]
-	for x := range row {
+	slope := float32(shadowSlope) * float32(d.step) / shadowStep
+	row, line := f.colour[y*f.w:(y+1)*f.w], d.line[:f.w]
+	for x, around := range line {
 		z := depth[x*p.over]
-		if z == behind {
+		ahead := around - real(z) - shadowDead
+		if ahead <= 0 || z == behind {
 			continue
 		}
-		cell, part := d.cell(x)
-		ahead := d.row[cell] + (d.row[cell+1]-d.row[cell])*part - real(z) - shadowDead
-		if ahead > 0 {
-			ahead -= shadowSlope * (fall(z, depth[min(x+1, f.w-1)*p.over]) + fall(z, below[x*p.over]))
-		}
+		ahead -= slope * (fall(z, depth[min(x+1, f.w-1)*p.over]) + fall(z, below[x*p.over]))
 		if ahead > 0 {
 			row[x] = blend(row[x], 0, uint32(shadowMost*256*ahead/(ahead+shadowDepth)))
 		}
@@ -130,23 +131,27 @@ func fall(a, b float32) float32 {
 	return 0
 }
 
-// cell gives the cell left of a column, and how far the column is on from its
-// middle to the next one's, 0 to 1.
-func (d *dimmed) cell(x int) (int, float32) {
-	x -= shadowShift + shadowStep/2
-	if x < 0 {
-		return 0, 0
+// stretch fills line with the blurred depth at each of w columns.
+func (d *dimmed) stretch(w int) {
+	d.line = room(d.line, w)
+	first := d.shift + d.step/2
+	for x := range min(first, w) {
+		d.line[x] = d.row[0]
 	}
-	if c := x / shadowStep; c < d.w-1 {
-		return c, float32(x%shadowStep) / shadowStep
+	for cell, x := 0, first; x < w; cell, x = cell+1, x+d.step {
+		z, step := d.row[cell], (d.row[cell+1]-d.row[cell])/float32(d.step)
+		part := d.line[x:min(x+d.step, w)]
+		for i := range part {
+			part[i] = z
+			z += step
+		}
 	}
-	return d.w - 1, 0
 }
 
-// between fills row with the blurred depths at a height between the cells, and
-// one more at its end.
-func (d *dimmed) between(y float32) {
-	y = min(max(y/shadowStep, 0), float32(d.h-1))
+// between fills row with the blurred depths at a row of the picture, which lies
+// between two rows of cells, and one more at its end.
+func (d *dimmed) between(row int) {
+	y := min(max(float32(row-d.shift-d.step/2)/float32(d.step), 0), float32(d.h-1))
 	top := min(int(y), max(d.h-2, 0))
 	k := y - float32(top)
 	a, b := top*d.w, min(top+1, d.h-1)*d.w
