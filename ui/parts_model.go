@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strings"
 
 	"tubewright/route"
 	"tubewright/route/check"
@@ -103,11 +104,20 @@ func nothingDetail(s session.Snapshot) detailModel {
 }
 
 func findingDetail(f check.Finding, u route.Units) detailModel {
-	m := detailModel{title: string(f.Code), fixed: true, lines: []string{f.What, f.Fix}}
+	m := detailModel{title: codeWords(f.Code), fixed: true, lines: []string{f.What, f.Fix}}
 	if text := measureOf(f, u); text != "" {
 		m.lines = append(m.lines, "measure: "+text)
 	}
 	return m
+}
+
+// codeWords writes a finding's code as words: "Loop open".
+func codeWords(c check.Code) string {
+	words := strings.ReplaceAll(string(c), "-", " ")
+	if words == "" {
+		return "Finding"
+	}
+	return strings.ToUpper(words[:1]) + words[1:]
 }
 
 // partDetail shows a part's numbers and ports.

@@ -3,6 +3,8 @@ package ui
 import (
 	"slices"
 
+	"github.com/go-gl/mathgl/mgl64"
+
 	"tubewright/route/check"
 	"tubewright/ui/board"
 )
@@ -18,11 +20,16 @@ func (w *Window) pick(t board.Target) {
 	w.showPanels()
 }
 
+// shownAround is how much of the case is shown around a finding, mm: enough to
+// see what it is about.
+const shownAround = 70
+
 // pickFinding selects a finding and shows its place.
 func (w *Window) pickFinding(i int) {
 	w.pick(board.FindingTarget(i))
 	if w.finding.Placed {
-		w.board.FitSelection()
+		at, around := mgl64.Vec3(w.finding.At), mgl64.Vec3{shownAround, shownAround, shownAround}
+		w.board.ShowBox(at.Sub(around), at.Add(around))
 	}
 }
 

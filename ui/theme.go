@@ -63,17 +63,23 @@ var themeVeils = map[fyne.ThemeColorName]struct {
 	theme.ColorNameShadow:    {ink, 0x38},
 }
 
-// inkAlpha is that of the writing in Fyne's widgets. Fyne 2.7.1 makes the colour
-// of a menu's shortcuts of the low byte of 0.95 of the 16-bit alpha: 50 of an
-// opaque ink, too faint to read, but 227 of this one.
-const inkAlpha = 240
+// menuInk is an ink that is as good as opaque. Fyne 2.7.1 takes the low byte of
+// 0.95 of the 16-bit alpha for the shortcuts in a menu: 50 of an opaque ink, too
+// faint to read, but 255 of this one.
+type menuInk struct{ color.NRGBA }
+
+const menuInkAlpha = 65482
+
+// RGBA gives the colour, with an alpha 0.1 % short of opaque.
+func (m menuInk) RGBA() (r, g, b, a uint32) {
+	r, g, b, _ = m.NRGBA.RGBA()
+	return r, g, b, menuInkAlpha
+}
 
 // Color is one of our colours for each of Fyne's names, whatever the system's variant.
 func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color {
 	if name == theme.ColorNameForeground {
-		c := t.colour[ink]
-		c.A = inkAlpha
-		return c
+		return menuInk{t.colour[ink]}
 	}
 	if r, ok := themeRoles[name]; ok {
 		return t.colour[r]
