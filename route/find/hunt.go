@@ -42,7 +42,7 @@ func (h *hunt) note(name string, at hit) {
 	switch {
 	case i < 0:
 		h.missed = append(h.missed, missed{name, at})
-	case at.short < h.missed[i].hit.short:
+	case nearer(missed{name, at}, h.missed[i]):
 		h.missed[i].hit = at
 	}
 }

@@ -57,6 +57,9 @@ const (
 func (q *quest) routes(ctx context.Context, best int64) ([]found, error) {
 	q.search = searches.Get().(*search)
 	defer searches.Put(q.search)
+	if !q.opens(&q.start, false) || !q.opens(&q.end, true) {
+		return nil, nil
+	}
 	q.lines()
 	q.search.bound = math.MaxInt64
 	if best < math.MaxInt64 {
@@ -82,6 +85,22 @@ func (q *quest) routes(ctx context.Context, best int64) ([]found, error) {
 		}
 	}
 	return all, nil
+}
+
+// opens reports whether the tube can leave an end at all: the least straight is
+// clear, and the first corner after it lies in the case. An end that faces along
+// no axis must have a place for its own bend.
+func (q *quest) opens(e *rayEnd, end bool) bool {
+	if e.axis < 0 {
+		return len(q.oddEnds(e, end, nil)) > 0
+	}
+	open, _ := q.clearRun(e.ray.at, e.axis, q.leastEnd, func(w *wall) float64 {
+		if end {
+			return w.fromEnd
+		}
+		return w.fromStart
+	})
+	return open >= q.leastEnd-sameSpot && q.room.holds(e.ray.ahead(q.leastEnd+q.radius))
 }
 
 // refine lines up with the solids that stopped the search most; false when

@@ -1,6 +1,7 @@
 package find
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
@@ -156,24 +157,48 @@ func (h *hunt) bendPair(start, end *build, plain bool) {
 	h.twoBends(start, end, plain)
 }
 
-// harder searches square routes from every pair of chains with one fitting
-// more than need be: for runs that have no way otherwise.
+// harder searches square routes from pairs of chains with one fitting more than
+// need be, the cheapest first: for runs that have no way otherwise. It looks no
+// further than what can still beat the best found.
 func (h *hunt) harder(ctx context.Context) error {
+	best := int64(math.MaxInt64)
+	for _, p := range h.pairs() {
+		if h.pairKey(p) >= best {
+			break
+		}
+		if err := h.squares(ctx, p.start, p.end, best); err != nil {
+			return err
+		}
+		best = min(best, h.bestClear())
+	}
+	return nil
+}
+
+// chainPair is a chain for each end.
+type chainPair struct{ start, end *build }
+
+// mostPairs bounds the pairs of chains that harder searches from.
+const mostPairs = 40
+
+// pairs lists the pairs of clear chains with one fitting more than the plainest,
+// the cheapest first.
+func (h *hunt) pairs() []chainPair {
 	starts, ends := h.chains()
+	most := h.leastExtra(starts, ends) + 1
+	var list []chainPair
 	for i, start := range starts {
 		for j, end := range ends {
-			if i+j == 0 || start.extra()+end.extra() > h.leastExtra(starts, ends)+1 {
-				continue
-			}
-			if !h.stand(start, end) {
-				continue
-			}
-			if err := h.squares(ctx, start, end, math.MaxInt64); err != nil {
-				return err
+			if i+j > 0 && (i == 0 || j == 0) && start.extra()+end.extra() <= most && h.stand(start, end) {
+				list = append(list, chainPair{start, end})
 			}
 		}
 	}
-	return nil
+	slices.SortStableFunc(list, func(p, q chainPair) int { return cmp.Compare(h.pairKey(p), h.pairKey(q)) })
+	return list[:min(len(list), mostPairs)]
+}
+
+func (h *hunt) pairKey(p chainPair) int64 {
+	return costKey(chainCost(h.plan.Weigh, p.start) + chainCost(h.plan.Weigh, p.end))
 }
 
 // stand reports whether both chains are clear of everything.

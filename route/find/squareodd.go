@@ -1,6 +1,7 @@
 package find
 
 import (
+	"tubewright/bends"
 	"tubewright/route/clear"
 )
 
@@ -30,4 +31,31 @@ func (q *quest) oddClear(e *rayEnd, end bool, s float64, d int, turn, setback fl
 		}
 	}
 	return true
+}
+
+// oddEnds lists the corners on a ray that faces along no axis at which it may
+// bend to or from a heading, clear of everything. For the end the heading is
+// that of the tube coming in.
+func (q *quest) oddEnds(e *rayEnd, end bool, list []odds) []odds {
+	if e.axis >= 0 {
+		return list
+	}
+	for _, s := range q.stands(e) {
+		for d := range 6 {
+			turn := degreesBetween(e.ray.dir, heading(d))
+			setback := bends.Setback(q.radius, min(turn, foldedTurn))
+			if turn < 1 || turn >= foldedTurn || s-setback < q.leastEnd-bendSlack {
+				continue
+			}
+			if !q.room.holds(e.ray.ahead(s)) || !q.oddClear(e, end, s, d, turn, setback) {
+				continue
+			}
+			o := odds{e.ray.ahead(s), d, setback, costKey(q.bendCost(turn) + q.weigh.Millimetre*(s-setback))}
+			if end {
+				o.heading = d ^ 1
+			}
+			list = append(list, o)
+		}
+	}
+	return list
 }

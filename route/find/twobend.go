@@ -137,7 +137,7 @@ func (h *hunt) settle(a, b ray, more float64) (s, t float64) {
 const (
 	// settledSlack is kept over the least straight where a bend's place is found
 	// by going round, mm: more than the last round still moves it.
-	settledSlack = 1e-3
+	settledSlack = 1e-2
 	// foldedTurn bounds the turns while settle goes round, degrees: a nearly
 	// closed corner would throw the next round far out.
 	foldedTurn = 150
@@ -159,7 +159,7 @@ func (h *hunt) halfStandard(start, end *build) {
 // standardFirst gives where the bends stand when the one on the first ray makes
 // this turn. Each place hangs on the other, so it goes round.
 func (h *hunt) standardFirst(a, b ray, turn float64) (s, t float64, ok bool) {
-	s, t = h.settle(a, b, 0)
+	_, t = h.settle(a, b, 0)
 	for range settleRounds {
 		if s, ok = cornerFor(a, b.ahead(t), turn); !ok {
 			return 0, 0, false

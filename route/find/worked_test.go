@@ -79,10 +79,13 @@ func TestWorkedExample(t *testing.T) {
 		got, want float64
 	}{
 		{"developed", w.Formed.Developed, 112 + 112 + 16*math.Pi},
-		{"aim", cut.Aim, 273.265}, {"shortest", cut.Shortest, 268.265}, {"longest", cut.Longest, 274.265},
+		{"aim", cut.Aim, 273.265},
+		{"shortest", cut.Shortest, 268.265},
+		{"longest", cut.Longest, 274.265},
 		{"blank", cut.Blank, 273.265 + 30 + 2},
 		{"cost", w.Cost, 60 + 112 + 112 + 16*math.Pi + 10*2*6.20},
-		{"price", w.Price, 12.40}, {"seals", float64(w.Seals), 4},
+		{"price", w.Price, 12.40},
+		{"seals", float64(w.Seals), 4},
 	} {
 		if !near(c.got, c.want, 0.001) {
 			t.Errorf("%s is %.4f, want %.4f (%s)", c.what, c.got, c.want, source)
