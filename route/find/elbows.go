@@ -136,8 +136,12 @@ func (h *hunt) twoElbows() {
 		return
 	}
 	starts, ends := h.a.lifts(mostExtenders), h.b.lifts(mostExtenders)
+	apart := degreesBetween(h.a.port.Frame.Dir, h.b.port.Frame.Dir.Mul(-1))
 	for _, first := range h.a.kit[route.Elbow] {
 		for _, last := range h.b.kit[route.Elbow] {
+			if !conesMeet(first.Turn, last.Turn, apart) {
+				continue
+			}
 			for _, l := range starts {
 				for _, m := range ends {
 					if len(l.fits)+len(m.fits) <= mostExtenders {
@@ -147,6 +151,14 @@ func (h *hunt) twoElbows() {
 			}
 		}
 	}
+}
+
+// conesMeet reports whether some direction makes the first turn with one
+// direction and the second with another this many degrees apart: the three are
+// the sides of a triangle on the sphere.
+func conesMeet(first, second, apart float64) bool {
+	least, most := max(first-second, second-first), min(first+second, 360-first-second)
+	return apart >= least-looseFacing && apart <= most+looseFacing
 }
 
 // elbowPair tries one pair of elbows behind their extenders.

@@ -54,7 +54,8 @@ func (l *limb) short(s clear.Shape, lo, hi *vec, need float64) float64 {
 	if !l.tooNear(s, lo, hi, need) {
 		return 0
 	}
-	return need + margin - clear.Between(l.shape, s).Distance
+	// never nothing: the yes or no may round the other way than the measure
+	return max(need+margin-clear.Between(l.shape, s).Distance, sameSpot)
 }
 
 // lacks is short where the hunt wants measures, else 1 for any lack.

@@ -36,6 +36,9 @@ const (
 	// mostSteps bounds the states of one search; a search that long has met a
 	// maze no tube goes through.
 	mostSteps = 30000
+	// betterSteps bounds the states of a search for something cheaper than is
+	// already known.
+	betterSteps = 8000
 	// checkEvery is how many states pass between two looks at the context.
 	checkEvery = 256
 )
@@ -47,7 +50,11 @@ func (q *quest) shortest(ctx context.Context, others bool) ([]found, error) {
 	q.prepare()
 	q.begin()
 	var got []found
-	for step, last := 0, mostSteps; q.search.open.Len() > 0 && step < last; step++ {
+	last := mostSteps
+	if q.search.bound < math.MaxInt64 {
+		last = betterSteps
+	}
+	for step := 0; q.search.open.Len() > 0 && step < last; step++ {
 		if step%checkEvery == 0 && ctx.Err() != nil {
 			return nil, ctx.Err()
 		}

@@ -100,7 +100,7 @@ func (q *quest) endLines(e *rayEnd) {
 // each face, far enough that a bend round its edge is clear as well, and where
 // the bend begins past the edge.
 func (q *quest) lineUp(w *wall) {
-	for _, d := range q.passing(w.keep) {
+	for _, d := range q.passing(w) {
 		for i := range 3 {
 			for _, x := range []float64{w.lo[i] - d, w.hi[i] + d} {
 				if !q.room.boxed || x >= q.room.lo[i]-sameLine && x <= q.room.hi[i]+sameLine {
@@ -111,13 +111,14 @@ func (q *quest) lineUp(w *wall) {
 	}
 }
 
-// passing lists the distances of a centreline from a face, for a tube that
-// must keep this far away. A bend of radius r round an edge, both of whose legs
-// pass at s, comes r − (r−s)·√2 near to it; s is chosen so that this is keep.
-func (q *quest) passing(keep float64) []float64 {
-	list := []float64{keep}
-	if q.radius > keep {
-		list = append(list, q.radius-(q.radius-keep)/math.Sqrt2+sameLine, q.radius)
+// passing lists the distances of a centreline from a face, for a tube that must
+// keep this far away. A bend of radius r round an edge, both of whose legs pass
+// at s, comes r − (r−s)·√2 near to it; s is chosen so that this is keep. Round
+// things have no such edges.
+func (q *quest) passing(w *wall) []float64 {
+	list := []float64{w.keep}
+	if w.upright && q.radius > w.keep {
+		list = append(list, q.radius-(q.radius-w.keep)/math.Sqrt2+sameLine, q.radius)
 	}
 	return list
 }
