@@ -9,6 +9,8 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 	"github.com/go-gl/mathgl/mgl64"
+
+	"tubewright/route"
 )
 
 // Board is the large view: a widget that shows a scene in one of the four looks
@@ -51,7 +53,7 @@ type Board struct {
 // NewBoard is a board with nothing on it, in the light style.
 func NewBoard() *Board {
 	b := &Board{
-		scene: &Scene{targets: []Target{{}}}, style: Light(), grid: 5, corner: -1,
+		scene: &Scene{targets: []Target{{}}}, style: Light(), grid: gridByUnits, corner: -1,
 		ratio: 1, pump: newPump(), keys: heldKeys, now: time.Now,
 	}
 	for i := range b.cameras {
@@ -128,8 +130,23 @@ func (b *Board) SetStyle(s Style) {
 	b.invalidate()
 }
 
-// SetGrid sets the step to which dragged parts snap, mm; 0 for none.
-func (b *Board) SetGrid(mm float64) { b.grid = mm }
+// SetGrid sets the step to which dragged parts snap, mm; 0 for none. Until it is
+// called the step is 5 mm, or a quarter of an inch in plans that count in inches.
+func (b *Board) SetGrid(mm float64) { b.grid = max(mm, 0) }
+
+// gridByUnits leaves the step to the plan's units.
+const gridByUnits = -1
+
+// snapStep is the step to which things snap, mm; 0 for none.
+func (b *Board) snapStep() float64 {
+	switch {
+	case b.grid >= 0:
+		return b.grid
+	case b.scene.Units == route.Inches:
+		return route.Inch / 4
+	}
+	return 5
+}
 
 // SetPerspective switches the turntable between perspective and parallel.
 func (b *Board) SetPerspective(on bool) {

@@ -9,6 +9,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"github.com/go-gl/mathgl/mgl64"
+
+	"tubewright/route"
 )
 
 func TestDragMovesByTheRightMillimetres(t *testing.T) {
@@ -222,4 +224,20 @@ func TestMoveAddAndDropACorner(t *testing.T) {
 	if len(s.erased) != 0 {
 		t.Error("Delete on a corner asked to delete the run")
 	}
+}
+
+func TestPlansInInchesSnapAndStepInInches(t *testing.T) {
+	s := onStage(t)
+	plan, list, sol := demo(t)
+	plan.Units = route.Inches
+	s.SetScene(NewScene(plan, list, sol))
+	s.see(Above)
+	from := s.pixel(v3(400, 86, 380))
+	s.drag(from, s.pixel(v3(384, 86, 380)), desktop.MouseButtonPrimary)
+	if x := (290 + s.last()[0]) / 6.35; math.Abs(x-math.Round(x)) > 1e-9 || math.Abs(s.last()[0]+16) > 3.2 {
+		t.Errorf("the supply went to x %g mm, which is %g quarters of an inch", 290+s.last()[0], x)
+	}
+	s.SetSelection(PartTarget("supply"))
+	s.key(fyne.KeyRight)
+	s.wantBy("an arrow", s.nudges[0], v3(1.27, 0, 0), 1e-12)
 }

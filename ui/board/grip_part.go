@@ -102,9 +102,10 @@ func (b *Board) snap(g *partGrip, raw, normal mgl64.Vec3) (mgl64.Vec3, []Guide) 
 			locked[k] = locked[k] || best.locks(k)
 		}
 	}
+	step := b.snapStep()
 	for k := range 3 {
-		if !locked[k] && math.Abs(normal[k]) < 0.5 && b.grid > 0 {
-			by[k] = math.Round((g.origin[k]+by[k])/b.grid)*b.grid - g.origin[k]
+		if !locked[k] && math.Abs(normal[k]) < 0.5 && step > 0 {
+			by[k] = math.Round((g.origin[k]+by[k])/step)*step - g.origin[k]
 		}
 	}
 	return by, guidesOn(lines, by)

@@ -119,9 +119,10 @@ func (g *pathGrip) move(b *Board, x, y float64) {
 // toGrid lengthens or shortens a way so that a point ends on the grid along
 // each axis it moves on.
 func (b *Board) toGrid(at, by mgl64.Vec3) mgl64.Vec3 {
+	step := b.snapStep()
 	for k := range 3 {
-		if b.grid > 0 && math.Abs(by[k]) > onLine {
-			by[k] = math.Round((at[k]+by[k])/b.grid)*b.grid - at[k]
+		if step > 0 && math.Abs(by[k]) > onLine {
+			by[k] = math.Round((at[k]+by[k])/step)*step - at[k]
 		}
 	}
 	return by

@@ -6,15 +6,26 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"github.com/go-gl/mathgl/mgl64"
+
+	"tubewright/route"
 )
 
-// How far one press of an arrow key moves a part, mm: by itself, with Shift and
-// with Ctrl.
+// How far one press of an arrow key moves a part: by itself in mm, or in plans
+// that count in inches; with Shift and with Ctrl so many times as far.
 const (
-	nudge      = 1.0
+	nudgeStep  = 1.0
+	nudgeInch  = 0.05 * route.Inch
 	nudgeLarge = 10.0
 	nudgeSmall = 0.1
 )
+
+// stepBy is one step of the arrow keys along an axis, mm.
+func (b *Board) stepBy(axis mgl64.Vec3, times float64) mgl64.Vec3 {
+	if b.scene.Units == route.Inches {
+		return axis.Mul(nudgeInch * times)
+	}
+	return axis.Mul(nudgeStep * times)
+}
 
 // FocusGained is for Fyne.
 func (b *Board) FocusGained() {
@@ -47,12 +58,12 @@ func (b *Board) KeyUp(e *fyne.KeyEvent) {
 
 // TypedKey is for Fyne.
 func (b *Board) TypedKey(e *fyne.KeyEvent) {
-	step := nudge
+	times := 1.0
 	if b.keys()&fyne.KeyModifierShift != 0 {
-		step = nudgeLarge
+		times = nudgeLarge
 	}
 	if dir, ok := b.arrow(e.Name); ok {
-		b.nudge(dir.Mul(step))
+		b.nudge(b.stepBy(dir, times))
 		return
 	}
 	switch e.Name {
@@ -84,7 +95,7 @@ func (b *Board) TypedKey(e *fyne.KeyEvent) {
 func (b *Board) TypedShortcut(s fyne.Shortcut) {
 	if c, ok := s.(*desktop.CustomShortcut); ok && c.Modifier == fyne.KeyModifierControl {
 		if dir, ok := b.arrow(c.KeyName); ok {
-			b.nudge(dir.Mul(nudgeSmall))
+			b.nudge(b.stepBy(dir, nudgeSmall))
 			return
 		}
 	}
