@@ -148,8 +148,8 @@ func TestLiftsAreSums(t *testing.T) {
 }
 
 func TestRollsWhereSolves(t *testing.T) {
-	f := route.NewFrame(v(0, 0, 0), v(1, 2, 3).Normalize())
-	n := v(0.3, -0.5, 0.81).Normalize()
+	f := route.NewFrame(v(0, 0, 0), v(2, 3, 6).Mul(1.0/7))
+	n := v(4, -4, 7).Mul(1.0 / 9)
 	for _, want := range []float64{-0.5, 0, 0.2} {
 		rolls := rollsWhere(f, n, want)
 		if len(rolls) != 2 {

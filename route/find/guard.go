@@ -91,8 +91,8 @@ func (h *hunt) enough(at *hit) bool { return at != nil && !h.measuring }
 // far to keep from a part; below 0 it is left out.
 func (h *hunt) against(l *limb, need func(part int) float64) *hit {
 	worst := h.outside(l)
-	for i := range h.scene.parts {
-		s := &h.scene.parts[i]
+	for i := range h.parts {
+		s := &h.parts[i]
 		if h.enough(worst) {
 			return worst
 		}
@@ -225,8 +225,8 @@ func (h *hunt) ownHits(p bends.Piece, part int) *hit {
 	}
 	l := newLimb(Swept(p, h.tube.OD))
 	var worst *hit
-	for i := range h.scene.parts {
-		s := &h.scene.parts[i]
+	for i := range h.parts {
+		s := &h.parts[i]
 		if s.part != part {
 			continue
 		}

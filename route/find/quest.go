@@ -166,8 +166,8 @@ const questSpare = 1e-5
 func (h *hunt) wallsOf(m axes, start, end *build) []wall {
 	half := h.tube.OD/2 + margin + questSpare
 	var walls []wall
-	for i := range h.scene.parts {
-		s := &h.scene.parts[i]
+	for i := range h.parts {
+		s := &h.parts[i]
 		w := newWall(m, s.shape, half+h.plan.Clear)
 		if s.part == h.a.part {
 			w.keep, w.fromStart = half, start.mouth()

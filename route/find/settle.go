@@ -2,6 +2,7 @@ package find
 
 import (
 	"context"
+	"errors"
 	"slices"
 )
 
@@ -171,14 +172,22 @@ func (t *table) runNamed(name string) int {
 	panic("find: a solid of no run")
 }
 
-// anew searches a run again among what the others have chosen.
-func (t *table) anew(ctx context.Context, i int) (bool, error) {
+// again searches a run among what the others have chosen. Finding none is no
+// error here: the listed ways stand, and a clash that is left is told.
+func (t *table) again(ctx context.Context, i int) ([]Way, error) {
 	ways, err := t.waysOf(ctx, t.plan.Runs[i], t.around(i))
-	if ctx.Err() != nil {
-		return false, ctx.Err()
+	var none *NoWayError
+	if errors.As(err, &none) {
+		return nil, nil
 	}
+	return ways, err
+}
+
+// anew searches a run again and takes the best way; false when there is none.
+func (t *table) anew(ctx context.Context, i int) (bool, error) {
+	ways, err := t.again(ctx, i)
 	if err != nil || len(ways) == 0 {
-		return false, nil // the listed ways stand, and the clash is told
+		return false, err
 	}
 	t.take(i, ways[0])
 	return true, nil
@@ -261,15 +270,11 @@ func (t *table) better(ctx context.Context, i int) error {
 	if r.chosen <= 0 || r.fixed || r.problem != nil {
 		return nil
 	}
-	ways, err := t.waysOf(ctx, t.plan.Runs[i], t.around(i))
-	if ctx.Err() != nil {
-		return ctx.Err()
+	ways, err := t.again(ctx, i)
+	if err == nil && len(ways) > 0 && costKey(ways[0].Cost) < costKey(r.ways[r.chosen].Cost) {
+		t.take(i, ways[0])
 	}
-	if err != nil || len(ways) == 0 || costKey(ways[0].Cost) >= costKey(r.ways[r.chosen].Cost) {
-		return nil
-	}
-	t.take(i, ways[0])
-	return nil
+	return err
 }
 
 // trim shortens the lists to what is shown; the chosen way stays.
