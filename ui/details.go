@@ -77,11 +77,11 @@ func (d *details) fill() {
 	if d.model.part != "" {
 		rows = append(rows, d.numbers, d.wrong, d.turns)
 	}
-	for _, text := range d.model.lines {
-		rows = append(rows, newFlow(text, smallSize, soft))
-	}
 	if !d.model.fixed {
 		rows = append(rows, d.actions)
+	}
+	for _, text := range d.model.lines {
+		rows = append(rows, newFlow(text, smallSize, soft))
 	}
 	d.body.set(rows...)
 	d.reflow()

@@ -44,7 +44,7 @@ func portsUsed(used, all int) string {
 	if all == 0 {
 		return "no ports"
 	}
-	return fmt.Sprintf("%d of %s used", used, count(all, "port"))
+	return fmt.Sprintf("%d of %s", used, count(all, "port"))
 }
 
 // runAt names the first run that ends at a port.
