@@ -16,7 +16,7 @@ import (
 // the findings are the list's; a tube that the list does not know yet gets a
 // letter that is free. Neither plan nor answers are written to.
 func NewScene(plan route.Plan, list cutlist.List, sol find.Solution) Scene {
-	s := Scene{Case: plan.Case, Units: plan.Units, targets: []Target{{}}}
+	s := Scene{Case: plan.Case, Units: plan.Units, targets: []Target{{}}, mesh: newMesh()}
 	ends := runEnds(plan, sol)
 	all := plan.PlaceAll()
 	tints := tintsOf(all)

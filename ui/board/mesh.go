@@ -20,6 +20,16 @@ type mesh struct {
 	edges      []edge
 }
 
+// newMesh has room for a usual machine, so that growing does not copy it about:
+// a scene is made anew for every frame of a drag.
+func newMesh() mesh {
+	const usual = 18000
+	return mesh{
+		at: make([]vec, 0, usual), normal: make([]vec, 0, usual),
+		tris: make([][3]int32, 0, usual), edges: make([]edge, 0, 2*usual),
+	}
+}
+
 // edge is a line between two vertices where two triangles meet. A crease is
 // drawn wherever one side of it can be seen; any other edge only where it is
 // an outline, with one side toward the viewer and one away.
