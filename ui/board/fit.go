@@ -38,4 +38,3 @@ func (b *Board) ShowBox(lo, hi mgl64.Vec3) {
 	b.roamed[b.look] = true
 	b.invalidate()
 }
-
