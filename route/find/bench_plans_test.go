@@ -41,7 +41,7 @@ func extras() []route.Fitting {
 func hole(name string, at, facing mgl64.Vec3) route.Part {
 	return route.Part{
 		Name: name, At: at,
-		Ports: []route.Port{{Name: "p", Facing: facing.Mul(1/facing.Len()), Thread: "G1/4", Flow: route.Any}},
+		Ports: []route.Port{{Name: "p", Facing: facing.Mul(1 / facing.Len()), Thread: "G1/4", Flow: route.Any}},
 	}
 }
 

@@ -176,9 +176,8 @@ func (t *table) runNamed(name string) int {
 // error here: the listed ways stand, and a clash that is left is told.
 func (t *table) again(ctx context.Context, i int) ([]Way, error) {
 	ways, err := t.waysOf(ctx, t.plan.Runs[i], t.around(i))
-	var none *NoWayError
-	if errors.As(err, &none) {
-		return nil, nil
+	if none := (*NoWayError)(nil); errors.As(err, &none) {
+		err = nil
 	}
 	return ways, err
 }
@@ -201,6 +200,7 @@ func (t *table) take(i int, w Way) {
 	r.ways = slices.Insert(r.ways, n, w)
 	r.limbs = slices.Insert(r.limbs, n, limbsOfWay(w))
 	r.chosen = n
+	clear(t.nearMemo) // the ways after it have moved on by one
 }
 
 // fresh gives a name that the list does not have yet.
@@ -271,14 +271,18 @@ func (t *table) better(ctx context.Context, i int) error {
 		return nil
 	}
 	ways, err := t.again(ctx, i)
-	if err == nil && len(ways) > 0 && costKey(ways[0].Cost) < costKey(r.ways[r.chosen].Cost) {
+	if err != nil {
+		return err
+	}
+	if len(ways) > 0 && costKey(ways[0].Cost) < costKey(r.ways[r.chosen].Cost) {
 		t.take(i, ways[0])
 	}
-	return err
+	return nil
 }
 
 // trim shortens the lists to what is shown; the chosen way stays.
 func (t *table) trim() {
+	clear(t.nearMemo)
 	for i := range t.rows {
 		r := &t.rows[i]
 		for len(r.ways) > mostWays {

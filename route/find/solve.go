@@ -52,6 +52,8 @@ type table struct {
 	*scene
 	rows  []row
 	order []int // in which runs are dealt with; the file's order plays no part
+	// nearMemo remembers near: the search for the cheapest set asks again and again.
+	nearMemo map[[4]int]bool
 }
 
 // row is one run on the table.
@@ -65,7 +67,7 @@ type row struct {
 }
 
 func newTable(sc *scene) *table {
-	t := &table{scene: sc, rows: make([]row, len(sc.plan.Runs))}
+	t := &table{scene: sc, rows: make([]row, len(sc.plan.Runs)), nearMemo: map[[4]int]bool{}}
 	for i := range t.rows {
 		t.rows[i].chosen, t.rows[i].ports = -1, sc.portsOf(sc.plan.Runs[i])
 		t.order = append(t.order, i)
@@ -135,7 +137,13 @@ func (t *table) apart(i, way, j, other int) float64 {
 
 // near reports whether two runs' ways come too near to each other.
 func (t *table) near(i, way, j, other int) bool {
-	return clashes(t.rows[i].limbs[way], t.rows[j].limbs[other], t.plan.Clear)
+	key := [4]int{i, way, j, other}
+	is, known := t.nearMemo[key]
+	if !known {
+		is = clashes(t.rows[i].limbs[way], t.rows[j].limbs[other], t.plan.Clear)
+		t.nearMemo[key] = is
+	}
+	return is
 }
 
 // solution writes the table out in the plan's order.

@@ -25,7 +25,7 @@ func turnedPlan(p route.Plan, turn mgl64.Mat3) route.Plan {
 }
 
 func anyTurn(rng *rand.Rand) mgl64.Mat3 {
-	axis := v(rng.NormFloat64(), rng.NormFloat64(), rng.NormFloat64()).Normalize()
+	axis, _ := unit(v(rng.NormFloat64(), rng.NormFloat64(), rng.NormFloat64()))
 	return mgl64.QuatRotate(rng.Float64()*6.28, axis).Mat4().Mat3()
 }
 
