@@ -267,7 +267,7 @@ func (t *table) worstClash(i, n int) (with int, short float64) {
 // round them there may be a cheaper one than the next on its list.
 func (t *table) better(ctx context.Context, i int) error {
 	r := &t.rows[i]
-	if r.chosen <= 0 || r.fixed || r.problem != nil {
+	if r.chosen <= 0 || r.fixed || r.troubled() {
 		return nil
 	}
 	ways, err := t.again(ctx, i)

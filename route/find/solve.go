@@ -66,6 +66,9 @@ type row struct {
 	problem error
 }
 
+// troubled reports whether the run's choice is already told as a problem.
+func (r *row) troubled() bool { return r.problem != nil }
+
 func newTable(sc *scene) *table {
 	t := &table{scene: sc, rows: make([]row, len(sc.plan.Runs)), nearMemo: map[[4]int]bool{}}
 	for i := range t.rows {
