@@ -55,7 +55,7 @@ func (f *findings) fill() {
 
 func (f *findings) row(m findingModel) fyne.CanvasObject {
 	what := newFlow(m.what, textSize, ink)
-	p := newPress(newColumn(0, 1, what, newFlow(m.fix, smallSize, soft)), func() { f.onSelect(m.index) })
+	p := newPress(newColumn(0, 1, what, newFlow(dotted(m.measure, m.fix), smallSize, soft)), func() { f.onSelect(m.index) })
 	p.inset = fyne.NewSize(10, 4)
 	f.presses[m.index] = p
 	return p
