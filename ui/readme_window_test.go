@@ -24,7 +24,7 @@ const (
 	othersAllowed = 0.02
 )
 
-func picture(t *testing.T, path string) image.Image {
+func pictureIn(t *testing.T, path string) image.Image {
 	t.Helper()
 	file, err := os.Open(path)
 	if err != nil {
@@ -67,7 +67,7 @@ func TestWindowInTheReadme(t *testing.T) {
 		now = readmePicture
 	}
 	s.run("timeout", "20", "import", "-window", s.window, "-strip", now)
-	if a, b := picture(t, now), picture(t, readmePicture); a.Bounds() != b.Bounds() {
+	if a, b := pictureIn(t, now), pictureIn(t, readmePicture); a.Bounds() != b.Bounds() {
 		t.Errorf("the window is %v, its picture in the README %v", a.Bounds(), b.Bounds())
 	} else if share := others(a, b); share > othersAllowed {
 		t.Errorf("%.1f %% of the window differs from its picture in the README; take it anew with -update and look at it", 100*share)
