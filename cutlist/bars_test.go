@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"os"
 	"reflect"
 	"strings"
 	"testing"
@@ -149,6 +150,27 @@ func TestAssumedStock(t *testing.T) {
 	}
 	if l.Buy[0].Note == "" || l.Buy[0].Price != 0 {
 		t.Errorf("buying %+v; want a note that the price is not known", l.Buy[0])
+	}
+}
+
+// The assumed lengths are those of two rows of trade practice (common practice).
+func TestAssumedLengthsAreTheUsualOnes(t *testing.T) {
+	data, err := os.ReadFile("testdata/stock_lengths.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var want []string
+	for _, line := range strings.Split(string(data), "\n") {
+		if row := strings.Split(line, ","); row[0] == "TP-021" || row[0] == "TP-022" {
+			want = append(want, row[3])
+		}
+	}
+	b := newBench()
+	b.add(t, "short", 299, false)
+	b.add(t, "long", 599, false)
+	what := told(b.list(t), check.StockAssumed)[0].What
+	if len(want) != 2 || !strings.Contains(what, want[0]+".0 mm and "+want[1]+".0 mm") {
+		t.Errorf("assumed: %q; usual: %v", what, want)
 	}
 }
 

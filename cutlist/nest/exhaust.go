@@ -50,7 +50,7 @@ func (e *exhaustion) from(st state) bool {
 	if e.meter.over {
 		return false
 	}
-	if len(st.picks) == 0 {
+	if st.picks == nil {
 		e.raise(x.bound)
 	}
 	st.near = x.near

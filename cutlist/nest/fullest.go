@@ -16,7 +16,7 @@ func (s *search) fullest() ([]load, bool) {
 				return nil, false
 			}
 			r.cut(p, 1)
-			plan = append(plan, s.loads([]pick{{p, 1}})...)
+			plan = append(plan, p.load())
 		}
 	}
 	return s.cheaper(plan), true

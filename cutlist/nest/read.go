@@ -56,7 +56,9 @@ func Read(name string, r io.Reader) (Job, error) {
 	lines.Buffer(nil, mostBytes+1)
 	size := 0
 	for n := 1; lines.Scan(); n++ {
-		size += len(lines.Bytes()) + 1
+		if size += len(lines.Bytes()) + 1; size > mostBytes {
+			break
+		}
 		d.line(n, strings.TrimPrefix(lines.Text(), "\ufeff"))
 	}
 	if err := lines.Err(); err != nil && !errors.Is(err, bufio.ErrTooLong) {

@@ -238,14 +238,6 @@ func (g *master) dearer() bool {
 	return some
 }
 
-// most is how many of a size one pattern may hold.
-func (g *master) most(i int) int {
-	if g.unbounded {
-		return maxPieces
-	}
-	return g.r.want[i]
-}
-
 func (g *master) cost01(b int) float64 { return float64(g.bars[b].cost) / float64(g.dear) }
 
 // column writes a pattern of the pool as a column.

@@ -22,16 +22,18 @@ type search struct {
 // noPlan is a limit above every cost.
 const noPlan = math.MaxInt / 4
 
-// pick is a pattern cut some times.
+// pick is a pattern cut some times, after others: states that branch share
+// what they have in common.
 type pick struct {
 	pattern
-	times int
+	times  int
+	before *pick
 }
 
 // state is a plan in the making.
 type state struct {
 	rest
-	picks []pick
+	picks *pick // nil: nothing cut yet
 	spent int
 	near  []int // patterns of the pool to start the relaxation from
 }
@@ -53,7 +55,8 @@ func (s *search) start() state {
 
 func (s *search) with(st state, p pattern, n int) state {
 	st.rest = st.clone()
-	st.picks = append(slices.Clip(st.picks), pick{p, n})
+	st.picks = &pick{p, n, st.picks}
+	s.meter.spend(10 * len(st.want))
 	st.spent += n * s.bars[p.bar].cost
 	st.cut(p, n)
 	return st
@@ -90,16 +93,21 @@ func (s *search) offer(plan []load) {
 	}
 }
 
-func (s *search) loads(picks []pick) []load {
+func (s *search) loads(picks *pick) []load {
 	var plan []load
-	for _, k := range picks {
-		l := load{bar: k.bar}
-		for i, piece := range k.pieces {
-			l.pieces = append(l.pieces, slices.Repeat([]int{int(piece)}, int(k.counts[i]))...)
-		}
-		plan = append(plan, slices.Repeat([]load{l}, k.times)...)
+	for k := picks; k != nil; k = k.before {
+		plan = append(plan, slices.Repeat([]load{k.load()}, k.times)...)
 	}
 	return plan
+}
+
+// load lists the pieces of a pattern one by one.
+func (p pattern) load() load {
+	l := load{bar: p.bar}
+	for i, piece := range p.pieces {
+		l.pieces = append(l.pieces, slices.Repeat([]int{int(piece)}, int(p.counts[i]))...)
+	}
+	return l
 }
 
 // of is the task of what is left.

@@ -8,19 +8,19 @@ type Options struct {
 	// Seconds stops the search after a time. What is found then hangs on the
 	// machine's speed; 0: no limit of time.
 	Seconds float64
-	// Budget stops the search after so many steps, about a hundred million a
-	// second; 0: DefaultBudget, or no limit where Seconds is set.
+	// Budget stops the search after so many steps, several hundred million
+	// a second; 0: DefaultBudget, or no limit where Seconds is set.
 	Budget int
 	// Progress, when set, hears of every better bound or plan: costs as in Result.
 	Progress func(bound, incumbent int)
 }
 
-// DefaultBudget of steps is a few seconds on a small computer.
-const DefaultBudget = 150_000_000
+// DefaultBudget of steps is about a second of work.
+const DefaultBudget = 400_000_000
 
-// Solve finds the best plan for a job. Errors are *NumberError (joined), *TooManyError,
-// *TooLongError, *TooFewError, which comes with a plan for all other
-// pieces, or the context's, which comes with the best plan so far.
+// Solve finds the best plan for a job. Errors are *NumberError (joined),
+// *TooManyError, *TooLongError, *TooFewError, which comes with a plan for all
+// other pieces, or the context's, which comes with the best plan so far.
 func Solve(ctx context.Context, job Job, opt Options) (Result, error) {
 	if err := job.check(); err != nil {
 		return Result{}, err

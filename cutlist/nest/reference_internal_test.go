@@ -1,0 +1,349 @@
+package nest
+
+import (
+	"context"
+	"encoding/csv"
+	"math"
+	"math/rand/v2"
+	"os"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// notUsed lists the rows of the reference table that say nothing this package
+// does, each with the reason.
+var notUsed = map[string]string{
+	"CS-01f": "counts all patterns of an instance; the package makes only the patterns it needs and never counts them",
+}
+
+type figure struct {
+	id, quantity, unit, source string
+	inputs                     map[string]string
+	value, tolerance           float64
+}
+
+func readFigures(t *testing.T) []figure {
+	t.Helper()
+	f, err := os.Open("../../testdata/reference/04_cutting_stock.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close() //nolint:errcheck // only read from
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list []figure
+	for _, r := range rows[1:] {
+		fig := figure{id: r[0], quantity: r[1], unit: r[4], source: r[6], inputs: map[string]string{}}
+		for _, pair := range strings.Split(r[2], ";") {
+			name, value, _ := strings.Cut(pair, "=")
+			fig.inputs[name] = value
+		}
+		fig.value, fig.tolerance = number(t, r[3]), number(t, r[5])
+		list = append(list, fig)
+	}
+	return list
+}
+
+func number(t *testing.T, s string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+func hundred(t *testing.T, s string) int {
+	t.Helper()
+	return int(math.Round(100 * number(t, s)))
+}
+
+// job is the row's instance in hundredths; several stock lengths are priced by
+// their length.
+func (f figure) job(t *testing.T) Job {
+	t.Helper()
+	j := Job{Kerf: hundred(t, f.inputs["kerf"])}
+	lengths := strings.Split(f.inputs["stock"], "|")
+	for _, l := range lengths {
+		b := Bar{Length: hundred(t, l)}
+		if len(lengths) > 1 {
+			b.Price = b.Length
+		}
+		j.Stock = append(j.Stock, b)
+	}
+	for _, p := range strings.Split(f.inputs["pieces"], "|") {
+		length, count, _ := strings.Cut(p, "x")
+		j.Pieces = append(j.Pieces, Piece{hundred(t, length), hundred(t, count) / 100})
+	}
+	return j
+}
+
+func (j Job) material() int {
+	sum := 0
+	for _, p := range j.Pieces {
+		sum += p.Length * p.Count
+	}
+	return sum
+}
+
+func solved(t *testing.T, j Job) Result {
+	t.Helper()
+	r, err := Solve(context.Background(), j, Options{})
+	if err != nil || !r.Proven {
+		t.Fatalf("Solve: %+v, %v; want a proven plan", r, err)
+	}
+	return r
+}
+
+// linear is the value of the linear relaxation in bars.
+func linear(j Job, unbounded bool) float64 {
+	t := newTask(j)
+	s := newSearch(t, newMeter(context.Background(), Options{}))
+	g := master{task: t, r: s.start().rest, pool: &s.pool, meter: s.meter, unbounded: unbounded}
+	g.setUp(nil)
+	g.run(func(int, float64) bool { return false })
+	sum := 0.0
+	for row, i := range g.items { // the right sides without their nudge
+		sum += g.lp.price[row] * float64(t.want[i])
+	}
+	return sum
+}
+
+func firstFit(j Job) int {
+	plan, _ := newTask(j).pack([]int{0}, false)
+	return len(plan)
+}
+
+// mostEqual is how many pieces of one length one bar gives, and what is left
+// before the last cut (the table counts kerfs between pieces only).
+func mostEqual(t *testing.T, f figure) (pieces int, left float64) {
+	t.Helper()
+	stock, piece, kerf := hundred(t, f.inputs["stock_mm"]), hundred(t, f.inputs["piece_mm"]), hundred(t, f.inputs["kerf_mm"])
+	for n := 1; ; n++ {
+		r := solved(t, Job{Pieces: []Piece{{piece, n}}, Stock: []Bar{{Length: stock}}, Kerf: kerf})
+		if r.Bars > 1 {
+			return pieces, left
+		}
+		pieces, left = n, float64(r.Patterns[0].Left)/100
+		if r.Patterns[0].Left > 0 {
+			left += float64(kerf) / 100
+		}
+	}
+}
+
+func got(t *testing.T, f figure) (float64, bool) {
+	t.Helper()
+	switch f.quantity {
+	case "minimum number of stock lengths":
+		return float64(solved(t, f.job(t)).Bars), true
+	case "material total":
+		return float64(f.job(t).material()) / 100, true
+	case "material lower bound":
+		j := f.job(t)
+		bound := ceilDiv(j.material(), j.Stock[0].Length)
+		if ours := newTask(j).materialBars(); ours < bound {
+			t.Errorf("%s: our bound %d is below the plain one, %d", f.id, ours, bound)
+		}
+		return float64(bound), true
+	case "linear relaxation optimum":
+		return linear(f.job(t), false), true
+	case "linear relaxation optimum unbounded patterns":
+		return linear(f.job(t), true), true
+	case "rounded up linear bound":
+		return math.Ceil(linear(f.job(t), true)), true
+	case "waste at optimum":
+		j := f.job(t)
+		bought := solved(t, j).Bars * j.Stock[0].Length
+		return 100 * float64(bought-j.material()) / float64(bought), true
+	case "total waste at optimum":
+		j := f.job(t)
+		return float64(solved(t, j).Bars*j.Stock[0].Length-j.material()) / 100, true
+	case "first fit decreasing count":
+		return float64(firstFit(f.job(t))), true
+	case "least total bought length, several stock lengths":
+		return float64(solved(t, f.job(t)).Cost) / 100, true
+	case "drop of the plan 16+12+5+5 from 40":
+		return float64(solved(t, f.job(t)).Patterns[0].Left) / 100, true
+	case "most equal pieces from one stock length with kerf: floor((L+k)/(l+k))":
+		n, _ := mostEqual(t, f)
+		return float64(n), true
+	case "offcut left after those pieces, kerf only between pieces":
+		_, left := mostEqual(t, f)
+		return left, true
+	case "worst-case bound of first-fit decreasing: 11/9 OPT + 6/9":
+		return dosa(number(t, f.inputs["OPT"])), true
+	}
+	return 0, false
+}
+
+func TestReferenceFigures(t *testing.T) {
+	used := 0
+	for _, f := range readFigures(t) {
+		if notUsed[f.id] != "" {
+			t.Logf("%s is not used: %s", f.id, notUsed[f.id])
+			continue
+		}
+		value, ok := got(t, f)
+		if !ok {
+			t.Errorf("%s: nothing here gives %q", f.id, f.quantity)
+			continue
+		}
+		if used++; math.Abs(value-f.value) > f.tolerance+1e-12 {
+			t.Errorf("%s: %s is %v, want %v ± %v (%s)", f.id, f.quantity, value, f.value, f.tolerance, f.source)
+		}
+	}
+	t.Logf("%d figures used", used)
+}
+
+// dosa is the most bars first-fit decreasing takes where opt suffice (Dósa 2007).
+func dosa(opt float64) float64 { return 11./9*opt + 6./9 }
+
+// First-fit decreasing keeps to its proven worst case, and Solve never takes
+// more than it.
+func TestFirstFitWorstCase(t *testing.T) {
+	for seed := range uint64(100) {
+		rnd := rand.New(rand.NewPCG(seed, 1))
+		j := Job{Stock: []Bar{{Length: 1000}}}
+		for range 5 + rnd.IntN(25) {
+			j.Pieces = append(j.Pieces, Piece{100 + rnd.IntN(500), 1})
+		}
+		r, err := Solve(context.Background(), j, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		first := firstFit(j)
+		if r.Bars > first || r.Proven && float64(first) > dosa(float64(r.Bars)) {
+			t.Errorf("seed %d: first fit takes %d bars, Solve %d (proven %v)", seed, first, r.Bars, r.Proven)
+		}
+	}
+}
+
+// Quick bounds never pass what is possible, and the dual-feasible functions are
+// no worse than the material alone.
+func TestBoundsHold(t *testing.T) {
+	for seed := range uint64(200) {
+		rnd := rand.New(rand.NewPCG(seed, 2))
+		j := Job{Stock: []Bar{{Length: 100}}, Kerf: rnd.IntN(3)}
+		for range 1 + rnd.IntN(14) {
+			j.Pieces = append(j.Pieces, Piece{10 + rnd.IntN(80), 1})
+		}
+		task := newTask(j)
+		material, functions, best := task.materialBars(), task.functionBars(), solved(t, j).Bars
+		if functions < material || functions > best {
+			t.Errorf("seed %d: %+v: material %d, functions %d, best %d", seed, j, material, functions, best)
+		}
+		if l := linear(j, false); l > float64(best)+1e-6 {
+			t.Errorf("seed %d: %+v: relaxation %v, best %d", seed, j, l, best)
+		}
+	}
+}
+
+// Both ways to fill a bar find what trying every load finds, and what they
+// prove of all loads holds.
+func TestKnapsackAgainstTryingAll(t *testing.T) {
+	for seed := range uint64(300) {
+		rnd := rand.New(rand.NewPCG(seed, 3))
+		var task task
+		var want, values []int
+		for range 1 + rnd.IntN(6) {
+			task.sizes = append(task.sizes, 3+rnd.IntN(30))
+			want, values = append(want, rnd.IntN(4)), append(values, rnd.IntN(50))
+		}
+		size := rnd.IntN(100)
+		best := fillByTrying(task.sizes, want, values, size)
+		k := newKnapsack(task, want, values, newMeter(context.Background(), Options{}), &table{})
+		for name, f := range map[string]filling{"depth": k.byDepth(size, 0, 1_000_000, noPlan), "table": k.byTable(size, 0)} {
+			value, room := 0, size
+			if len(f.finds) > 0 {
+				for i, n := range f.finds[len(f.finds)-1] {
+					value += n * k.items[i].value
+					room -= n * k.items[i].size
+				}
+			}
+			if value != best || room < 0 || !f.exact || f.most != best {
+				t.Errorf("seed %d, %s: sizes %v, want %v, values %v, bar %d: value %d, most %d, best %d",
+					seed, name, task.sizes, want, values, size, value, f.most, best)
+			}
+		}
+	}
+}
+
+func fillByTrying(sizes, want, values []int, room int) int {
+	if len(sizes) == 0 {
+		return 0
+	}
+	best := 0
+	for n := 0; n <= want[0] && n*sizes[0] <= room; n++ {
+		best = max(best, n*values[0]+fillByTrying(sizes[1:], want[1:], values[1:], room-n*sizes[0]))
+	}
+	return best
+}
+
+// The ladder of costs lets no plan's cost pass and has no rung that no plan has.
+func TestLadder(t *testing.T) {
+	j := Job{
+		Pieces: []Piece{{300, 4}, {100, 3}}, Stock: []Bar{{Length: 500, Price: 740}, {Length: 1000, Price: 1290}},
+		Offcuts: []Bar{{Length: 310, Most: 2}},
+	}
+	task := newTask(j)
+	l := newLadder(task, 10*task.bars[2].cost)
+	tests := []struct {
+		price, want int
+		source      string
+	}{
+		{0, 1290, "1500 less two offcuts of 310 wants 900 of stock, counted in the pieces' unit of 100"},
+		{1290, 1290, "one long bar"},
+		{1291, 1480, "two short ones"},
+		{1481, 2030, "one of each"},
+		{2031, 2220, "three short ones"},
+	}
+	for _, tt := range tests {
+		if got := l.up(tt.price*task.scale) / task.scale; got != tt.want {
+			t.Errorf("from %d up: %d, want %d (%s)", tt.price, got, tt.want, tt.source)
+		}
+	}
+	if got := l.up(1290*task.scale + 3); got != 1290*task.scale+3 {
+		t.Errorf("three bars at 1290 become %d", got-1290*task.scale)
+	}
+}
+
+func TestMulDiv(t *testing.T) {
+	// 7·494109216260077275 = 3·2^60 − 3
+	if got := mulDiv(1<<60, 3, 7, false); got != 494109216260077275 {
+		t.Errorf("2^60·3/7 = %d", got)
+	}
+	if got := mulDiv(1<<60, 3, 7, true); got != 494109216260077276 {
+		t.Errorf("2^60·3/7 rounded up = %d", got)
+	}
+	if !mulLess(1<<61, 8, 1<<62, 5) || mulLess(1<<61, 8, 1<<62, 4) {
+		t.Error("2^64 is less than 5·2^62 and not less than 2^64")
+	}
+}
+
+// A singular basis leaves the program as it was; a regular one is made afresh
+// without moving the solution.
+func TestRemake(t *testing.T) {
+	j := Job{Pieces: []Piece{{45, 97}, {36, 610}, {31, 395}, {14, 211}}, Stock: []Bar{{Length: 100}}}
+	task := newTask(j)
+	s := newSearch(task, newMeter(context.Background(), Options{}))
+	g := master{task: task, r: s.start().rest, pool: &s.pool, meter: s.meter}
+	g.setUp(nil)
+	g.run(func(int, float64) bool { return false })
+	before := slices.Clone(g.lp.value)
+	g.lp.remake()
+	for i, v := range g.lp.value {
+		if math.Abs(v-before[i]) > 1e-6 {
+			t.Errorf("value %d moves from %v to %v", i, before[i], v)
+		}
+	}
+	g.lp.basis[0] = g.lp.basis[1]
+	inverse := g.lp.inverse
+	g.lp.remake()
+	if &inverse[0] != &g.lp.inverse[0] {
+		t.Error("a singular basis was taken")
+	}
+}

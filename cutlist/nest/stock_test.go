@@ -1,0 +1,186 @@
+package nest_test
+
+import (
+	"context"
+	"encoding/csv"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"tubewright/cutlist/nest"
+)
+
+// problem is a row of a benchmark set: index.csv beside files that nest.Read reads.
+type problem struct {
+	name, class string
+	job         nest.Job
+	optimum     int
+}
+
+func readProblems(t testing.TB, folder string) []problem {
+	t.Helper()
+	f, err := os.Open(filepath.Join(folder, "index.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close() //nolint:errcheck // only read from
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := func(name string) int { return slices.Index(rows[0], name) }
+	var list []problem
+	for _, r := range rows[1:] {
+		optimum, err := strconv.Atoi(r[at("optimum")])
+		if err != nil {
+			t.Fatalf("%s: %v", r[0], err)
+		}
+		list = append(list, problem{r[at("name")], r[at("class")], readJob(t, filepath.Join(folder, r[at("file")])), optimum})
+	}
+	return list
+}
+
+func readJob(t testing.TB, path string) nest.Job {
+	t.Helper()
+	f, err := os.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close() //nolint:errcheck // only read from
+	job, err := nest.Read(filepath.Base(path), f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return job
+}
+
+// benchmarkFolder is where the published sets are, if anywhere.
+const benchmarkFolder = "TUBEWRIGHT_STOCK"
+
+// tally sums up a class.
+type tally struct {
+	class              string
+	n, reached, proven int
+	excess             int
+	time               time.Duration
+}
+
+func (c *tally) String() string {
+	return fmt.Sprintf("%-10s %4d problems  %4d optimal  %4d proven  %3d bars too many  %6.2f s",
+		c.class, c.n, c.reached, c.proven, c.excess, c.time.Seconds())
+}
+
+// budget of steps for each problem, about a second's work at most.
+const budget = 400_000_000
+
+// Every plan is sound, nothing is called proven that is not the published
+// optimum, and no plan takes more than one bar above it.
+func TestStockProblems(t *testing.T) {
+	folder := os.Getenv(benchmarkFolder)
+	if folder == "" {
+		folder = "../../testdata/stock"
+		text := "the published benchmark sets are absent (" + benchmarkFolder + " is not set): only the few shipped problems run"
+		t.Log(text)
+		fmt.Fprintln(os.Stderr, "cutlist/nest: "+text)
+	}
+	all := &tally{class: "all"}
+	classes := []*tally{}
+	for _, p := range readProblems(t, folder) {
+		i := slices.IndexFunc(classes, func(c *tally) bool { return c.class == p.class })
+		if i < 0 {
+			i, classes = len(classes), append(classes, &tally{class: p.class})
+		}
+		runProblem(t, p, classes[i], all)
+	}
+	for _, c := range append(classes, all) {
+		t.Log(c)
+	}
+	if all.n == 0 {
+		t.Error("the set is empty")
+	}
+}
+
+func runProblem(t *testing.T, p problem, tallies ...*tally) {
+	t.Helper()
+	start := time.Now()
+	r, err := nest.Solve(context.Background(), p.job, nest.Options{Budget: budget})
+	if err != nil {
+		t.Errorf("%s: %v", p.name, err)
+		return
+	}
+	checkPlan(t, p.job, r, nil)
+	switch {
+	case r.Cost < p.optimum || r.Bound > p.optimum || r.Proven && r.Cost != p.optimum:
+		t.Errorf("%s: cost %d, bound %d, proven %v; published optimum %d", p.name, r.Cost, r.Bound, r.Proven, p.optimum)
+	case r.Cost > p.optimum+1:
+		t.Errorf("%s: %d bars, published optimum %d", p.name, r.Cost, p.optimum)
+	}
+	for _, c := range tallies {
+		c.n++
+		c.time += time.Since(start)
+		c.excess += r.Cost - p.optimum
+		if r.Cost == p.optimum {
+			c.reached++
+		}
+		if r.Proven {
+			c.proven++
+		}
+	}
+}
+
+// Neither the order of the lines nor the unit changes the result, and a kerf
+// taken off pieces and bar alike is the same problem.
+func TestSameProblemWrittenOtherwise(t *testing.T) {
+	for _, p := range readProblems(t, "../../testdata/stock") {
+		if p.class != "smalljob" {
+			continue
+		}
+		want, err := nest.Solve(context.Background(), p.job, nest.Options{Budget: budget})
+		if err != nil {
+			t.Fatal(err)
+		}
+		backwards, finer, sawn := p.job, p.job, p.job
+		backwards.Pieces = slices.Clone(p.job.Pieces)
+		slices.Reverse(backwards.Pieces)
+		finer.Stock, finer.Pieces = scaled(p.job, 7, 0)
+		sawn.Stock, sawn.Pieces = scaled(p.job, 1, 3)
+		sawn.Kerf = 3
+		for name, job := range map[string]nest.Job{"backwards": backwards, "in another unit": finer, "with a kerf": sawn} {
+			got, err := nest.Solve(context.Background(), job, nest.Options{Budget: budget})
+			if err != nil || got.Cost != want.Cost || got.Bound != want.Bound || len(got.Patterns) != len(want.Patterns) {
+				t.Errorf("%s %s: cost %d, bound %d, %d patterns, %v; want %d, %d, %d",
+					p.name, name, got.Cost, got.Bound, len(got.Patterns), err, want.Cost, want.Bound, len(want.Patterns))
+			}
+			checkPlan(t, job, got, nil)
+		}
+	}
+}
+
+func scaled(job nest.Job, times, less int) (stock []nest.Bar, pieces []nest.Piece) {
+	stock = []nest.Bar{{Length: job.Stock[0].Length*times - less}}
+	for _, p := range job.Pieces {
+		pieces = append(pieces, nest.Piece{Length: p.Length*times - less, Count: p.Count})
+	}
+	return stock, pieces
+}
+
+// BenchmarkSolve is the time of a whole job of the size of one machine.
+func BenchmarkSolve(b *testing.B) {
+	for _, p := range readProblems(b, "../../testdata/stock") {
+		if !strings.HasPrefix(p.class, "small") {
+			continue
+		}
+		b.Run(p.name, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := nest.Solve(context.Background(), p.job, nest.Options{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
