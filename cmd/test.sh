@@ -18,7 +18,8 @@ CGO_ENABLED=1 go build -o bin/tubewright ./cmd/tubewright
 
 say "tests without a screen, no cgo"
 CGO_ENABLED=0 go test -count=1 "$@" ./assets/... ./bends/... ./route/... ./cutlist/... ./ui/... ./cmd/tubecut/...
+CGO_ENABLED=1 go test -count=1 "$@" ./cmd/tubewright
 
 say "the real window, under Xvfb"
-TUBEWRIGHT_WINDOW=$home/bin/tubewright go test -count=1 -tags window -timeout 8m ./cmd/tubewright/...
+CGO_ENABLED=1 go test -count=1 -tags window -timeout 15m -run Window ./ui
 say "all tests passed"

@@ -158,6 +158,17 @@ func TestWays(t *testing.T) {
 	golden(t, "card-to-capture.ways.json", out)
 }
 
+// A run without a way is an error to settle, not a fault of the input.
+func TestNoWayIsAFinding(t *testing.T) {
+	plan := strings.Replace(demo(t, "conservation-scanner"),
+		"sight-tube: {from: column.out, to: top.high, tube: glass-16-12}",
+		"sight-tube: {from: column.out, to: top.high, tube: glass-16-12, end: [socket-16]}", 1)
+	code, out, problems := tubecut(t, plan, "ways", "-", "sight-tube", "--json")
+	if code != exitFinding || !strings.Contains(out, `"ways": []`) || !strings.Contains(problems, "sight-tube") {
+		t.Errorf("exit %d, output %q, standard error %q; want 1, an empty list, and why", code, out, problems)
+	}
+}
+
 func TestSheets(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "made", "here")
 	code, out, problems := tubecut(t, demo(t, "conservation-scanner"), "sheet", "-", "--out", dir, "--paper", "letter")

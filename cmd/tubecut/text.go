@@ -73,6 +73,9 @@ func bendsText(t cutlist.Tube, u route.Units) string {
 func barsText(out *bytes.Buffer, list cutlist.List) {
 	u := list.Plan.Units
 	fmt.Fprintln(out, "\nBars")
+	if len(list.Bars) == 0 {
+		fmt.Fprintln(out, "  none: there is nothing to saw")
+	}
 	var rows [][]string
 	for _, b := range list.Bars {
 		left := "left " + u.Text(b.Left)
@@ -111,6 +114,10 @@ func proofText(p cutlist.Proof) string {
 
 func buyText(out *bytes.Buffer, list cutlist.List) {
 	fmt.Fprintln(out, "\nBuy")
+	if len(list.Buy) == 0 {
+		fmt.Fprintln(out, "  nothing")
+		return
+	}
 	rows := [][]string{{"item", "need", "on hand", "buy", "price"}}
 	total := 0.0
 	for _, i := range list.Buy {

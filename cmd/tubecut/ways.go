@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 
 	"github.com/spf13/cobra"
@@ -24,18 +25,38 @@ func waysCommand() *cobra.Command {
 				return err
 			}
 			ways, err := find.Ways(cmd.Context(), plan, args[1])
-			if err != nil {
+			var none *find.NoWayError
+			if err != nil && !errors.As(err, &none) {
 				return err
 			}
+			text := waysText(ways, plan.Units)
 			if asJSON {
-				text, err := cutlist.WaysJSON(args[1], ways, plan.Saw)
-				return printed(cmd.OutOrStdout(), text, err, nil)
+				if text, err = cutlist.WaysJSON(args[1], ways, plan.Saw); err != nil {
+					return err
+				}
 			}
-			return printed(cmd.OutOrStdout(), waysText(ways, plan.Units), nil, nil)
+			if none != nil {
+				return noWay(cmd, text, asJSON, none)
+			}
+			return printed(cmd.OutOrStdout(), text, nil, nil)
 		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the ways as JSON, in mm and degrees")
 	return cmd
+}
+
+// noWay tells why a run has no way, which is an error to settle and no fault of
+// the input: the empty list for programs, the reason for people.
+func noWay(cmd *cobra.Command, empty []byte, asJSON bool, why error) error {
+	if asJSON {
+		if _, err := cmd.OutOrStdout().Write(empty); err != nil {
+			return err
+		}
+	}
+	if _, err := fmt.Fprintf(cmd.ErrOrStderr(), "tubecut: %v\n", why); err != nil {
+		return err
+	}
+	return errFinding
 }
 
 func waysText(ways []find.Way, u route.Units) []byte {
