@@ -30,7 +30,7 @@ func (s *search) fullestLoad(r rest, first int) (best pattern, ok bool) {
 		}
 		p := s.fillAfter(r, first, b)
 		size := s.size(p)
-		if cost := kind.cost * taken; !ok || cost < s.bars[best.bar].cost*size {
+		if !ok || mulLess(kind.cost, taken, s.bars[best.bar].cost, size) {
 			best, taken, ok = p, size, true
 		}
 	}

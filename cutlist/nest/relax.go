@@ -13,8 +13,6 @@ type relaxed struct {
 	times    []float64 // along patterns
 	near     []int     // of the pool, in use or nearly worth it: where a smaller rest starts from
 	duals    duals     // that prove it
-	whole    bool      // the relaxation was solved to the end
-	short    bool      // pieces stay uncut: the bars do not suffice even so
 }
 
 // master runs the column generation of one rest.
@@ -79,7 +77,6 @@ func (g *master) run(enough func(bound int, cost float64) bool) relaxed {
 			continue
 		}
 		if !ok || !better {
-			g.result.whole = ok
 			break
 		}
 		if enough(g.result.bound, g.cost()) {
@@ -324,12 +321,8 @@ func (g *master) charge(b int) int {
 // read takes the fractions from the basis.
 func (g *master) read() {
 	for i, c := range g.lp.basis {
-		if v := g.lp.value[i]; v > 10*nudge {
-			if c.pattern >= 0 {
-				g.result.patterns, g.result.times = append(g.result.patterns, c.pattern), append(g.result.times, v)
-			} else if isMissing(c) {
-				g.result.short = true
-			}
+		if v := g.lp.value[i]; v > 10*nudge && c.pattern >= 0 {
+			g.result.patterns, g.result.times = append(g.result.patterns, c.pattern), append(g.result.times, v)
 		}
 	}
 	for _, c := range g.known {

@@ -190,3 +190,21 @@ func TestSeconds(t *testing.T) {
 		t.Errorf("0.05 s became %v", took)
 	}
 }
+
+// The largest numbers a job may hold overflow nothing.
+func TestLargestNumbers(t *testing.T) {
+	const length, price = 1 << 40, 1 << 28
+	job := nest.Job{
+		Stock:  []nest.Bar{{length, price, 0}, {length - 1, price - 1, 3000}},
+		Pieces: []nest.Piece{{length / 2, 1001}, {length/3 + 5, 2000}, {length/7 + 1, 4999}, {3, 8000}},
+		Kerf:   1, KeepOver: length / 4,
+	}
+	r, err := nest.Solve(context.Background(), job, nest.Options{Budget: 50_000_000})
+	if err != nil {
+		t.Fatal(err)
+	}
+	checkPlan(t, job, r, nil)
+	if r.Bound <= 0 || r.Bound > r.Cost {
+		t.Errorf("bound %d, cost %d", r.Bound, r.Cost)
+	}
+}
