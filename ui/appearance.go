@@ -23,7 +23,7 @@ func (w *Window) setTheme(dark bool) {
 	w.back.FillColor = paint(ground)
 	w.back.Refresh()
 	p := w.panels
-	for _, panel := range []*panel{p.parts, p.details, p.runs, p.findings, p.rack, p.buying} {
+	for _, panel := range []*panel{p.parts, p.details, p.runs, p.findings, p.rack, p.buying, w.welcome} {
 		panel.recolour()
 	}
 	w.machines.recolour()

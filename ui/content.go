@@ -11,7 +11,8 @@ func (w *Window) content() fyne.CanvasObject {
 	back := canvas.NewRectangle(paint(ground))
 	w.back = back
 	p := w.panels
-	w.frame = container.New(&frameLayout{w}, w.header, p.parts, p.details, w.desk, w.status, p.runs, p.findings, p.rack, p.buying)
+	w.welcome = w.newWelcome()
+	w.frame = container.New(&frameLayout{w}, w.header, p.parts, p.details, w.desk, w.welcome, w.status, p.runs, p.findings, p.rack, p.buying)
 	return container.NewStack(back, w.frame)
 }
 
@@ -28,6 +29,7 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	f.parts.put(w.panels.parts)
 	f.details.put(w.panels.details)
 	f.board.put(w.desk)
+	f.board.put(w.welcome)
 	f.status.at.Y += 3
 	f.status.at.X += 4
 	f.status.put(w.status)

@@ -13,6 +13,7 @@ type parts struct {
 	presses  []*press
 	selected string
 	dark     bool
+	filled   bool
 	onSelect func(part string)
 }
 
@@ -22,8 +23,8 @@ func newParts(onSelect func(string)) *parts {
 
 // show changes the list and what is selected in it.
 func (p *parts) show(rows []partRow, selected string) {
-	if !slices.Equal(rows, p.rows) || p.dark != isDark() {
-		p.rows, p.dark = rows, isDark()
+	if !slices.Equal(rows, p.rows) || p.dark != isDark() || !p.filled {
+		p.rows, p.dark, p.filled = rows, isDark(), true
 		p.fill()
 	}
 	moved := p.selected != selected

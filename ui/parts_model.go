@@ -94,7 +94,7 @@ func nothingDetail(s session.Snapshot) detailModel {
 	m := detailModel{title: "Nothing is selected", fixed: true}
 	switch {
 	case !s.Open:
-		m.lines = []string{"Open a plan, or try a demo from the File menu."}
+		m.lines = []string{"Open a plan, or look at a demo."}
 	case len(s.Plan.Parts) == 0:
 		m.lines = []string{"The plan has no parts yet. Add one from the Edit menu."}
 	default:

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"time"
 
+	"fyne.io/fyne/v2"
+
 	"tubewright/cutlist"
 	"tubewright/ui/board"
 	"tubewright/ui/session"
@@ -21,6 +23,7 @@ func (w *Window) show(s session.Snapshot) {
 		return
 	}
 	w.keepFinding()
+	w.showWelcome()
 	w.showBoard()
 	w.header.show(headerOf(s))
 	if w.session.Dragging() && time.Since(w.shownAt.panelsAt) < panelPause {
@@ -28,6 +31,22 @@ func (w *Window) show(s session.Snapshot) {
 		return
 	}
 	w.showPanels()
+}
+
+// showWelcome puts the ways to begin in the board's place while no plan is open.
+func (w *Window) showWelcome() {
+	setVisible(w.welcome, !w.snapshot.Open)
+	setVisible(w.desk, w.snapshot.Open)
+}
+
+func setVisible(o fyne.CanvasObject, yes bool) {
+	switch {
+	case yes == o.Visible():
+	case yes:
+		o.Show()
+	default:
+		o.Hide()
+	}
 }
 
 // showLater lets the panels follow after the pause.

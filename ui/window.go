@@ -31,7 +31,7 @@ type Options struct {
 	OpenFile func(path string) error            // shows a file in the system's viewer; nil: cannot
 	Demos    []string
 	Demo     func(name string) ([]byte, bool)
-	Log      func(error) // told what goes wrong when no window can say it
+	Log      func(error) // told what goes wrong when no window can say it; nil: Fyne's log
 }
 
 // Window is the planning window and all that it shows.
@@ -61,6 +61,7 @@ type Window struct {
 	findings *findings
 	rack     *rack
 	buying   *buying
+	welcome  *panel // in the board's place while no plan is open
 	status   *flow
 	panels   panels
 	shownAt  shown
@@ -91,6 +92,9 @@ type shown struct {
 // New makes the window; it is shown by [Window.Show]. The app must be one of
 // Fyne's, and its theme becomes ours.
 func New(app fyne.App, o Options) *Window {
+	if o.Log == nil {
+		o.Log = func(err error) { fyne.LogError("tubewright", err) }
+	}
 	w := &Window{app: app, options: o, win: app.NewWindow("Tubewright")}
 	w.session = session.New(o.Tools, w.show)
 	w.loadSettings()

@@ -463,6 +463,9 @@ func TestAFileWithMistakesIsTold(t *testing.T) {
 
 func TestNothingOpen(t *testing.T) {
 	b := newBench(t)
+	if !b.welcome.Visible() || b.desk.Visible() {
+		t.Error("the ways to begin are not shown")
+	}
 	if b.header.title.Text != "No plan open" || b.details.model.title != "Nothing is selected" {
 		t.Errorf("an empty window shows %q and %q", b.header.title.Text, b.details.model.title)
 	}

@@ -69,7 +69,7 @@ func (s *Session) OpenBytes(name string, data []byte) error {
 func (s *Session) Empty() {
 	plan := route.Defaults()
 	plan.Name, plan.Catalogue = "New plan", planfile.Shelf()
-	plan.Case = [3]float64{400, 200, 400}
+	plan.Case = [3]float64{450, 450, 220} // a usual case of middle size (common practice)
 	if tubes := plan.Catalogue.Tubes; len(tubes) > 0 {
 		plan.Tube = tubes[0].Name
 	}

@@ -152,7 +152,7 @@ func TestEmptyPlanCanBeSavedAndOpened(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "new.plan.yaml")
 	d.saved(d.SaveAs(path))
 	d.must(d.Open(path))
-	if now := d.Now(); now.Plan.Name != "New plan" || now.Plan.Case != (mgl64.Vec3{400, 200, 400}) || now.Plan.Tube == "" {
+	if now := d.Now(); now.Plan.Name != "New plan" || now.Plan.Case != (mgl64.Vec3{450, 450, 220}) || now.Plan.Tube == "" {
 		t.Errorf("an empty plan came back as %q, %v, %q", now.Plan.Name, now.Plan.Case, now.Plan.Tube)
 	}
 }

@@ -1,0 +1,35 @@
+package ui
+
+import (
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+)
+
+// newWelcome is what stands in the board's place while no plan is open: the
+// ways to begin.
+func (w *Window) newWelcome() *panel {
+	row := func(text, about string, act func()) fyne.CanvasObject {
+		name := newFlow(text, textSize, accent)
+		name.bold = true
+		return newPress(newColumn(0, 1, name, newFlow(about, smallSize, soft)), w.acting(act))
+	}
+	rows := []fyne.CanvasObject{
+		newHeading("Begin with your own"),
+		row("Open a plan file", "A text file that ends in .plan.yaml. You can also drop it on the window.", w.askOpen),
+		row("New plan", "An empty case, to put parts of the catalogue into.", w.newPlan),
+	}
+	for i, path := range w.settings.Recent {
+		if i == 0 {
+			rows = append(rows, newHeading("Or go on with"))
+		}
+		rows = append(rows, row(filepath.Base(path), filepath.Dir(path), func() { w.openPath(path) }))
+	}
+	for i, name := range w.options.Demos {
+		if i == 0 {
+			rows = append(rows, newHeading("Or look at a demo"))
+		}
+		rows = append(rows, row(demoTitle(name), "Invented from end to end, and ready to be changed.", func() { w.askDemo(name) }))
+	}
+	return newPanel("Welcome to Tubewright", nil, newPane(newColumn(16, 6, rows...)))
+}
