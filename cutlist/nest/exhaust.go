@@ -158,7 +158,7 @@ func (f *filler) fill(i, room, worth int) {
 		f.all = false
 		return
 	}
-	if float64(worth)+float64(room)*f.rates[i]*safely < float64(f.least) {
+	if float64(worth)+float64(float64(room)*f.rates[i]*safely) < float64(f.least) {
 		return
 	}
 	if i == len(f.counts) {

@@ -159,7 +159,7 @@ func (d *depth) rest(i, room int) float64 {
 			room -= full
 			continue
 		}
-		return sum + float64(room)*g.rate
+		return sum + float64(float64(room)*g.rate)
 	}
 	return sum
 }

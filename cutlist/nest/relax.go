@@ -100,7 +100,7 @@ func (g *master) setUp(from []int) {
 		if n > 0 {
 			g.row[i] = len(g.items)
 			g.items = append(g.items, i)
-			right = append(right, float64(n)*(1+nudge*(0.5+float64((len(g.items)*2654435761)%1024)/1024)))
+			right = append(right, float64(n)*(1+float64(nudge*(0.5+float64((len(g.items)*2654435761)%1024)/1024))))
 		}
 	}
 	for b, kind := range g.bars {
