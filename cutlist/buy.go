@@ -134,7 +134,10 @@ func plugFor(plan route.Plan, thread string) (route.Fitting, bool) {
 func (li line) item(hand int) Item {
 	slices.Sort(li.prices)
 	need := len(li.prices)
-	it := Item{Item: li.label, Need: need, OnHand: hand, Buy: max(0, need-hand), Note: li.note}
+	it := Item{Item: li.label, Length: li.length, Need: need, OnHand: hand, Buy: max(0, need-hand), Note: li.note}
+	if li.length > 0 {
+		it.Tube = li.name
+	}
 	sum := 0
 	for _, p := range li.prices[:it.Buy] {
 		sum += p
@@ -147,4 +150,13 @@ func (li line) item(hand int) Item {
 		it.Note = "price not known"
 	}
 	return it
+}
+
+// Label is the item as a person reads it who counts in the units: Item, with
+// the length of a bar in inches where the plan has inches.
+func (it Item) Label(u route.Units) string {
+	if it.Tube != "" && u == route.Inches {
+		return it.Tube + " " + u.TextUnit(it.Length)
+	}
+	return it.Item
 }

@@ -29,8 +29,8 @@ func TestBuy(t *testing.T) {
 	b.add(t, "b", 349, true, fitting("elbow-90", route.Elbow, "G1/4", 9.1), fitting("extender-10", route.Extender, "G1/4", 3.3))
 	b.plan.OnHand = []route.OnHand{{Item: "socket-16", Count: 5}, {Item: "plug", Count: 9}, {Item: "petg-16-12 500 mm", Count: 1}}
 	want := []cutlist.Item{
-		{Item: "petg-16-12 500 mm", Need: 1, OnHand: 1, Buy: 0, Each: 7.45},
-		{Item: "petg-16-12 1000 mm", Need: 2, Buy: 2, Each: 12.9, Price: 25.8},
+		{Item: "petg-16-12 500 mm", Tube: "petg-16-12", Length: 500, Need: 1, OnHand: 1, Buy: 0, Each: 7.45},
+		{Item: "petg-16-12 1000 mm", Tube: "petg-16-12", Length: 1000, Need: 2, Buy: 2, Each: 12.9, Price: 25.8},
 		{Item: "socket-16", Need: 12, OnHand: 5, Buy: 7, Each: 6.2, Price: 43.4},
 		{Item: "extender-10", Need: 3, Buy: 3, Each: 3.3, Price: 9.9},
 		{Item: "extender-15", Need: 3, Buy: 3, Note: "price not known"},
@@ -116,5 +116,22 @@ func TestNoDraftWhenMeasured(t *testing.T) {
 	b.add(t, "a", 299, false)
 	if l := b.list(t); l.Draft || l.Reasons != nil {
 		t.Errorf("draft %v, reasons %+v of a plan all measured", l.Draft, l.Reasons)
+	}
+}
+
+func TestItemsReadInThePlansUnits(t *testing.T) {
+	bar := cutlist.Item{Item: "petg-16-12 500 mm", Tube: "petg-16-12", Length: 500}
+	for _, row := range []struct {
+		item  cutlist.Item
+		units route.Units
+		want  string
+	}{
+		{bar, route.Millimetres, "petg-16-12 500 mm"},
+		{bar, route.Inches, "petg-16-12 19.685 in"}, // 500/25.4
+		{cutlist.Item{Item: "plug"}, route.Inches, "plug"},
+	} {
+		if got := row.item.Label(row.units); got != row.want {
+			t.Errorf("%q in %s reads %q, want %q", row.item.Item, row.units, got, row.want)
+		}
 	}
 }

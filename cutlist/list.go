@@ -67,7 +67,9 @@ type Proof struct {
 
 // Item is a line of the buying list.
 type Item struct {
-	Item   string // a fitting's name, or a tube's with its length: "petg-16-12 500 mm"
+	Item   string  // a fitting's name, or a tube's with its length: "petg-16-12 500 mm"
+	Tube   string  // of a bar to buy; "" for a fitting
+	Length float64 // of a bar to buy, mm
 	Need   int
 	OnHand int
 	Buy    int

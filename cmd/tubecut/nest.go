@@ -39,7 +39,7 @@ func nestCommand() *cobra.Command {
 		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the plan as JSON")
-	cmd.Flags().Float64Var(&seconds, "seconds", 10, "how long it may look for a better plan or a proof")
+	cmd.Flags().Float64Var(&seconds, "seconds", 0, "how long it may look for a better plan or a proof; 0: a fixed number of steps, the same on every machine")
 	return cmd
 }
 

@@ -125,7 +125,7 @@ func buyText(out *bytes.Buffer, list cutlist.List) {
 		if i.Each > 0 {
 			price = fmt.Sprintf("%.2f", i.Price)
 		}
-		rows = append(rows, []string{i.Item, fmt.Sprint(i.Need), fmt.Sprint(i.OnHand), fmt.Sprint(i.Buy), price})
+		rows = append(rows, []string{i.Label(list.Plan.Units), fmt.Sprint(i.Need), fmt.Sprint(i.OnHand), fmt.Sprint(i.Buy), price})
 		total += i.Price
 	}
 	rows = append(rows, []string{"total", "", "", "", fmt.Sprintf("%.2f", total)})

@@ -26,7 +26,7 @@ func (b *book) buying() {
 		if it.Buy > 0 && it.Price == 0 {
 			price, unknown = "not known", unknown+1
 		}
-		row := say("", it.Item, strconv.Itoa(it.Need), strconv.Itoa(it.OnHand), strconv.Itoa(it.Buy), each, price, it.Note)
+		row := say("", it.Label(b.list.Plan.Units), strconv.Itoa(it.Need), strconv.Itoa(it.OnHand), strconv.Itoa(it.Buy), each, price, it.Note)
 		row[0].tick = it.Buy > 0
 		rows = append(rows, row)
 		total += it.Price
