@@ -41,7 +41,7 @@ func newBench(t *testing.T) *bench {
 		Demos: assets.Demos(), Demo: assets.Demo,
 		Log: func(err error) { b.logged = append(b.logged, err) },
 	})
-	b.Window.Show()
+	b.Show()
 	t.Cleanup(func() {
 		if !b.closing {
 			b.win.Close()

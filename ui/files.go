@@ -58,7 +58,7 @@ func (w *Window) askOpen() {
 	})
 }
 
-// showDialog shows one of Fyne's dialogs large enough to be read.
+// showDialog shows one of Fyne's own questions large enough to be read.
 func (w *Window) showDialog(d interface {
 	Show()
 	closer

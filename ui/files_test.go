@@ -109,7 +109,7 @@ func TestADemoCanBeOpenedAndAsksForAName(t *testing.T) {
 			t.Errorf("demo %s: %v", name, err)
 		}
 		b.works, b.tasks = nil, nil // solving them is not this test's
-		b.session = session.New(b.options.Tools, b.Window.show)
+		b.session = session.New(b.options.Tools, b.show)
 	}
 	var none *noDemoError
 	if err := b.OpenDemo("nothing"); !errors.As(err, &none) {

@@ -254,7 +254,7 @@ func TestCountsOnHand(t *testing.T) {
 	if e.Text != "2" || !strings.Contains(b.status.text, "whole number") {
 		t.Errorf("a wrong count: the field shows %q, the status line %q", e.Text, b.status.text)
 	}
-	b.Window.build(1)
+	b.build(1)
 	b.settle()
 	if got := b.buying.lines["socket-16"].cells[0].Text; got != "4" {
 		t.Errorf("for two machines %s sockets are needed, want 4", got)

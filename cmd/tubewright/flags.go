@@ -27,7 +27,6 @@ const usage = `tubewright plans the rigid coolant tubes of a water-cooled comput
 
   tubewright [PLAN]          open the window, with a plan file when one is named
   tubewright --demo NAME     open a demo plan: %s
-
 `
 
 // parse reads the command line. It needs no display, so that --help and
@@ -45,7 +44,7 @@ func parse(args []string, problems io.Writer) (options, error) {
 	f.BoolVar(&o.version, "version", false, "print the version and end")
 	err := f.Parse(args)
 	if errors.Is(err, flag.ErrHelp) {
-		fmt.Fprintf(problems, usage, strings.Join(assets.Demos(), ", "))
+		tell(problems, fmt.Sprintf(usage, strings.Join(assets.Demos(), ", ")))
 		f.SetOutput(problems)
 		f.PrintDefaults()
 		return o, errHelp

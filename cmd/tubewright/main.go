@@ -28,19 +28,22 @@ func run(args []string, out, problems io.Writer) int {
 	case errors.Is(err, errHelp):
 		return 0
 	case err != nil:
-		fmt.Fprintln(problems, "tubewright:", err)
+		tell(problems, "tubewright:", err)
 		return exitUsage
 	case o.version:
-		fmt.Fprintln(out, "tubewright", version)
+		tell(out, "tubewright", version)
 		return 0
 	}
 	if why := noDisplay(os.Getenv); why != "" {
-		fmt.Fprintln(problems, "tubewright:", why)
+		tell(problems, "tubewright:", why)
 		return exitUsage
 	}
 	if err := open(o, problems); err != nil {
-		fmt.Fprintln(problems, "tubewright:", err)
+		tell(problems, "tubewright:", err)
 		return exitFailed
 	}
 	return 0
 }
+
+// tell writes a line to the terminal. When that fails there is nobody to tell.
+func tell(w io.Writer, words ...any) { _, _ = fmt.Fprintln(w, words...) }

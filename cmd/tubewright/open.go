@@ -26,7 +26,7 @@ func open(o options, problems io.Writer) error {
 	// which makes tables and lists much quicker.
 	app.SetMetadata(fyne.AppMetadata{ID: appID, Name: "Tubewright", Version: version, Migrations: map[string]bool{"fyneDo": true}})
 	a := app.NewWithID(appID)
-	log := func(err error) { fmt.Fprintln(problems, "tubewright:", err) }
+	log := func(err error) { tell(problems, "tubewright:", err) }
 	w := ui.New(a, ui.Options{
 		Dir: settingsDir(log), Version: version, Theme: o.theme, Look: board.Look(o.look - 1),
 		Size:  fyne.NewSize(o.width, o.height),

@@ -83,7 +83,7 @@ func readFile(path string) (data []byte, err error) {
 	if err != nil {
 		return nil, err
 	}
-	defer f.Close() // only read from: nothing to lose
+	defer f.Close() //nolint:errcheck // only read from: nothing to lose
 	return io.ReadAll(io.LimitReader(f, planfile.MaxBytes+1))
 }
 
