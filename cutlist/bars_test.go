@@ -261,3 +261,17 @@ func TestLetters(t *testing.T) {
 		}
 	}
 }
+
+// A run without a way keeps its letter for the day it has one.
+func TestLettersDoNotShift(t *testing.T) {
+	b := newBench()
+	b.stock(1000, 1, 0)
+	for i := range 3 {
+		b.add(t, fmt.Sprintf("run-%d", i), 99, false)
+	}
+	b.sol.Runs[1].Chosen = -1
+	l := b.list(t)
+	if len(l.Tubes) != 2 || l.Tubes[0].Letter != "A" || l.Tubes[1].Letter != "C" {
+		t.Errorf("tubes %+v, want letters A and C", l.Tubes)
+	}
+}

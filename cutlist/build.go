@@ -29,16 +29,17 @@ func Build(ctx context.Context, plan route.Plan, sol find.Solution) (List, error
 	return l, ctx.Err()
 }
 
-// tubes gives the tube of every run with a way, in the plan's order.
+// tubes gives the tube of every run with a way, in the plan's order. The letter
+// is the run's place in the plan, so a run that has no way yet shifts no other.
 func tubes(plan route.Plan, sol find.Solution) []Tube {
 	var list []Tube
-	for _, s := range sol.Runs {
+	for i, s := range sol.Runs {
 		way, ok := s.Way()
 		if !ok {
 			continue
 		}
 		list = append(list, Tube{
-			Letter: letter(len(list)), Run: s.Run.Name, Way: way,
+			Letter: letter(i), Run: s.Run.Name, Way: way,
 			Cut: way.Formed.Cut(way.Ends, plan.Saw.Square), Bench: way.Formed.Bench(way.Ends),
 		})
 	}

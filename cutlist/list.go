@@ -32,7 +32,7 @@ type Reason struct {
 
 // Tube is one run's tube, ready for the bench.
 type Tube struct {
-	Letter string // A, B, ... Z, AA, ...: the same in the window and on paper
+	Letter string // A, B, ... Z, AA, ... by the place in the plan: the same in the window and on paper
 	Run    string
 	Way    find.Way
 	Cut    bends.Cut
