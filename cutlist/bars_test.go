@@ -274,4 +274,7 @@ func TestLettersDoNotShift(t *testing.T) {
 	if len(l.Tubes) != 2 || l.Tubes[0].Letter != "A" || l.Tubes[1].Letter != "C" {
 		t.Errorf("tubes %+v, want letters A and C", l.Tubes)
 	}
+	if got := l.Uncounted(); len(got) != 1 || got[0] != "run-1" {
+		t.Errorf("uncounted %q, want run-1 alone", got)
+	}
 }

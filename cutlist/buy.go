@@ -160,3 +160,15 @@ func (it Item) Label(u route.Units) string {
 	}
 	return it.Item
 }
+
+// Uncounted names the runs that have no tube yet, in the plan's order: their
+// tube and fittings are on no list until they have one.
+func (l List) Uncounted() []string {
+	var names []string
+	for _, r := range l.Plan.Runs {
+		if !slices.ContainsFunc(l.Tubes, func(t Tube) bool { return t.Run == r.Name }) {
+			names = append(names, r.Name)
+		}
+	}
+	return names
+}

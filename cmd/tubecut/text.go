@@ -15,9 +15,9 @@ import (
 func table(out *bytes.Buffer, rows [][]string) {
 	w := tabwriter.NewWriter(out, 0, 4, 2, ' ', 0)
 	for _, row := range rows {
-		fmt.Fprintln(w, "  "+strings.Join(row, "\t"))
+		_, _ = fmt.Fprintln(w, "  "+strings.Join(row, "\t"))
 	}
-	_ = w.Flush() // onto a buffer: cannot fail
+	_ = w.Flush() // writing to a buffer cannot fail, neither here nor above
 }
 
 // listText is the cut list for a terminal, in the plan's units.
@@ -130,6 +130,9 @@ func buyText(out *bytes.Buffer, list cutlist.List) {
 	}
 	rows = append(rows, []string{"total", "", "", "", fmt.Sprintf("%.2f", total)})
 	table(out, rows)
+	if missing := list.Uncounted(); len(missing) > 0 {
+		fmt.Fprintf(out, "  not complete: without a tube yet, and so not counted: %s\n", strings.Join(missing, ", "))
+	}
 }
 
 // findingsText lists findings, gravest first as they come.

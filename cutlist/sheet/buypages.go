@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"tubewright/cutlist/draw"
 	"tubewright/route/check"
@@ -12,6 +13,9 @@ import (
 func (b *book) buying() {
 	b.page("Buying list", "Buying list")
 	b.heading("Buying list", headSize, 20)
+	if missing := b.list.Uncounted(); len(missing) > 0 {
+		b.para("Not complete: without a tube yet, and so not counted here: " + strings.Join(missing, ", ") + ".")
+	}
 	if len(b.list.Buy) == 0 {
 		b.para("There is nothing to buy.")
 		return
