@@ -3,10 +3,7 @@
 // and the files say so. The package gives bytes and reads nothing into them.
 package assets
 
-import (
-	"embed"
-	_ "embed" // for the catalogue
-)
+import "embed"
 
 //go:embed catalogue.yaml
 var catalogue []byte

@@ -131,13 +131,15 @@ func Room(f Frame, fit Fitting, roll float64) []clear.Shape {
 		a, b := f.Ahead(fit.Length/2), f.Past(fit, roll).At
 		c := a.Add(f.Side(roll).Mul(fit.Sideways))
 		return []clear.Shape{
-			clear.Cylinder{From: f.At, To: a, Radius: r}, clear.Rod{From: a, To: c, Radius: r},
+			clear.Cylinder{From: f.At, To: a, Radius: r},
+			clear.Rod{From: a, To: c, Radius: r},
 			clear.Cylinder{From: c, To: b, Radius: r},
 		}
 	case Elbow:
 		corner := f.Ahead(fit.Legs[0])
 		return []clear.Shape{
-			clear.Cylinder{From: f.At, To: corner, Radius: r}, clear.Rod{From: corner, To: corner, Radius: r},
+			clear.Cylinder{From: f.At, To: corner, Radius: r},
+			clear.Rod{From: corner, To: corner, Radius: r},
 			clear.Cylinder{From: corner, To: f.Past(fit, roll).At, Radius: r},
 		}
 	case Plug:

@@ -13,7 +13,7 @@ func listCommand() *cobra.Command {
 		Short: "Print the cut list: tubes, bars, what to buy, findings",
 		Example: `  tubecut list machine.plan.yaml
   tubecut list machine.plan.yaml --json | jq '.tubes[].cut.aim'
-  tubecut demo | tubecut list -`,
+  tubecut demo ferry-bridge | tubecut list -`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			list, err := solve(cmd, args[0])

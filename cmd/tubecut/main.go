@@ -49,7 +49,7 @@ func run(ctx context.Context, args []string, in io.Reader, out, problems io.Writ
 	case errors.Is(err, errFinding):
 		return exitFinding
 	default:
-		fmt.Fprintf(problems, "tubecut: %v\n", err)
+		_, _ = fmt.Fprintf(problems, "tubecut: %v\n", err) // where this fails nobody is left to tell
 		return exitInput
 	}
 }

@@ -55,21 +55,17 @@ func readJob(cmd *cobra.Command, name string) (nest.Job, error) {
 	return nest.Read(name, io.Reader(file))
 }
 
-// hundredths writes a length counted in hundredths: 30527 is "305.27", 30000 is "300".
-func hundredths(n int) string {
-	if n%100 == 0 {
-		return fmt.Sprint(n / 100)
-	}
-	return fmt.Sprintf("%.2f", float64(n)/100)
-}
-
 func nestText(job nest.Job, r nest.Result) []byte {
 	var out bytes.Buffer
-	fmt.Fprintf(&out, "%d bars; no plan needs fewer than %d; %s\n", r.Bars, r.Bound, provenText(r.Proven))
+	bars := "bars"
+	if r.Bars == 1 {
+		bars = "bar"
+	}
+	fmt.Fprintf(&out, "%d %s; no plan needs fewer than %d; %s\n", r.Bars, bars, r.Bound, provenText(r.Proven))
 	var rows [][]string
 	for _, p := range r.Patterns {
 		rows = append(rows, []string{
-			fmt.Sprintf("%d x", p.Count), hundredths(barLength(job, p)), nestPieces(p), "left " + hundredths(p.Left),
+			fmt.Sprintf("%d x", p.Count), nest.Decimal(job.Length(p)).String(), nestPieces(p), "left " + nest.Decimal(p.Left).String(),
 		})
 	}
 	table(&out, rows)
@@ -81,13 +77,6 @@ func provenText(proven bool) string {
 		return "proven fewest"
 	}
 	return "not proven fewest"
-}
-
-func barLength(job nest.Job, p nest.Pattern) int {
-	if p.Offcut {
-		return job.Offcuts[p.Bar].Length
-	}
-	return job.Stock[p.Bar].Length
 }
 
 // nestPieces writes equal lengths once: "3 x 120, 95.5".
@@ -104,7 +93,7 @@ func nestPieces(p nest.Pattern) string {
 		if n > 1 {
 			text += fmt.Sprintf("%d x ", n)
 		}
-		text += hundredths(p.Pieces[i])
+		text += nest.Decimal(p.Pieces[i]).String()
 		i += n
 	}
 	return text

@@ -54,7 +54,7 @@ func settled(findings []check.Finding) error {
 	return nil
 }
 
-// printed writes text, or the bytes when asked for JSON, then reports on the findings.
+// printed writes text unless making it failed, then reports on the findings.
 func printed(w io.Writer, text []byte, err error, findings []check.Finding) error {
 	if err != nil {
 		return err

@@ -191,6 +191,10 @@ func TestNest(t *testing.T) {
 	if code != exitFine || !strings.HasPrefix(out, "6 bars; no plan needs fewer than 6; proven fewest") {
 		t.Errorf("exit %d, output %q; Fieldhouse (1990) needs 6 bars", code, out)
 	}
+	_, out, _ = tubecut(t, "500\n305.30,1\n95.25,2\n", "nest", "-")
+	if want := "1 bar; no plan needs fewer than 1; proven fewest\n  1 x  500  305.3, 2 x 95.25  left 4.2\n"; out != want {
+		t.Errorf("output %q, want %q: 500 - 305.3 - 190.5", out, want)
+	}
 	_, out, _ = tubecut(t, "30\n15,3\n10,5\n6,9\n", "nest", "-", "--json")
 	var answer struct {
 		Used   int  `json:"bars_used"`
@@ -199,6 +203,29 @@ func TestNest(t *testing.T) {
 	}
 	if err := json.Unmarshal([]byte(out), &answer); err != nil || answer.Used != 6 || answer.Bound != 6 || !answer.Proven {
 		t.Errorf("%+v, %v from %q", answer, err, out)
+	}
+}
+
+// What the help shows works as it stands.
+func TestListHelpPipesADemo(t *testing.T) {
+	if _, out, _ := tubecut(t, "", "list", "--help"); !strings.Contains(out, "tubecut demo ferry-bridge | tubecut list -") {
+		t.Errorf("no pipe from a named demo in %q", out)
+	}
+	_, plan, _ := tubecut(t, "", "demo", "ferry-bridge")
+	if _, out, _ := tubecut(t, plan, "list", "-"); !strings.Contains(out, "Tubes") {
+		t.Errorf("no list of the demo but %q", out)
+	}
+}
+
+// A folder that cannot be made stops the sheets with its reason.
+func TestSheetsNeedAFolder(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "file")
+	if err := os.WriteFile(file, nil, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	code, out, problems := tubecut(t, demo(t, "ferry-bridge"), "sheet", "-", "--out", filepath.Join(file, "sheets"))
+	if code != exitInput || out != "" || !strings.Contains(problems, "folder") {
+		t.Errorf("exit %d, output %q, standard error %q; want 2, nothing, and why", code, out, problems)
 	}
 }
 

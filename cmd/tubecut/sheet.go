@@ -1,7 +1,9 @@
 package main
 
 import (
-	"fmt"
+	"errors"
+	"io"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -26,10 +28,9 @@ func sheetCommand() *cobra.Command {
 				return err
 			}
 			files, err := sheet.WriteAll(dir, list, sheet.Options{Paper: size})
-			for _, f := range files {
-				fmt.Fprintln(cmd.OutOrStdout(), f)
-			}
-			if err != nil {
+			// What was written before a fault is told too.
+			_, told := io.WriteString(cmd.OutOrStdout(), strings.Join(append(files, ""), "\n"))
+			if err := errors.Join(err, told); err != nil {
 				return err
 			}
 			return settled(list.Findings)

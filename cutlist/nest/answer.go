@@ -2,8 +2,10 @@ package nest
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
 	"strconv"
+	"strings"
 )
 
 // Answer is a result as JSON tells it, lengths in the job's own unit.
@@ -26,6 +28,12 @@ type AnswerPattern struct {
 
 // Decimal counts hundredths and is written as a plain number: 30527 as 305.27.
 type Decimal int
+
+// String writes the number without needless zeros: 30527 is "305.27", 50000 "500".
+func (d Decimal) String() string {
+	s := fmt.Sprintf("%d.%02d", int(d)/100, int(d)%100)
+	return strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
+}
 
 // MarshalJSON writes the number.
 func (d Decimal) MarshalJSON() ([]byte, error) {

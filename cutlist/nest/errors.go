@@ -28,7 +28,7 @@ func (e *TooLongError) Error() string {
 	}
 	worst := e.Pieces[0].Length
 	return fmt.Sprintf("%s longer than the longest bar of %s: %s; add a stock length of at least %s",
-		pieceWord(e.Pieces), decimal(e.Longest), listPieces(e.Pieces), decimal(worst))
+		pieceWord(e.Pieces), Decimal(e.Longest), listPieces(e.Pieces), Decimal(worst))
 }
 
 // TooFewError lists the pieces that stay uncut because the bars are limited.
@@ -67,16 +67,10 @@ func pieceWord(p []Piece) string {
 func listPieces(p []Piece) string {
 	words := make([]string, len(p))
 	for i, q := range p {
-		words[i] = decimal(q.Length)
+		words[i] = Decimal(q.Length).String()
 		if q.Count > 1 {
 			words[i] = fmt.Sprintf("%d of %s", q.Count, words[i])
 		}
 	}
 	return strings.Join(words, ", ")
-}
-
-// decimal writes hundredths as a plain number: 30527 is "305.27", 50000 "500".
-func decimal(hundredths int) string {
-	s := fmt.Sprintf("%d.%02d", hundredths/100, hundredths%100)
-	return strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
 }

@@ -134,7 +134,7 @@ func (d *reader) pieceLine(n int, text, content string) {
 
 func (d *reader) addPiece(n int, text string, p Piece) {
 	if d.job.Stock != nil && p.Length > d.job.Stock[0].Length {
-		d.tell(n, text, fmt.Sprintf("a piece of %s is longer than the bar of %s", decimal(p.Length), decimal(d.job.Stock[0].Length)),
+		d.tell(n, text, fmt.Sprintf("a piece of %s is longer than the bar of %s", Decimal(p.Length), Decimal(d.job.Stock[0].Length)),
 			"Take a longer bar, or divide the piece.")
 	}
 	d.job.Pieces = append(d.job.Pieces, p)
@@ -161,7 +161,7 @@ func parseHundredths(text string) (int, error) {
 	part = (strings.TrimRight(part, "0") + "00")[:2]
 	n, err := strconv.Atoi(units + part)
 	if err != nil || n > maxLength {
-		return 0, fmt.Errorf("%s is above %s", text, decimal(maxLength))
+		return 0, fmt.Errorf("%s is above %s", text, Decimal(maxLength))
 	}
 	if n == 0 {
 		return 0, errors.New("is 0; it must be above 0")
