@@ -74,7 +74,7 @@ func (l *List) dropTooLong(kind string, pieces []Piece, longest float64) []Piece
 func (l List) tooShort(kind string, p Piece, longest float64) check.Finding {
 	text := l.Plan.Units.TextUnit
 	return check.Finding{
-		Code: check.StockTooShort, Severity: check.Error, Runs: []string{p.Run}, Parts: []string{},
+		Code: check.StockTooShort, Severity: check.SeverityOf(check.StockTooShort), Runs: []string{p.Run}, Parts: []string{},
 		Measure: p.Length - longest, Unit: "mm",
 		What: fmt.Sprintf("The blank of run %s is %s long; the longest bar of %s is %s, which is %s too short.",
 			p.Run, text(p.Length), kind, text(longest), text(p.Length-longest)),
@@ -92,7 +92,7 @@ func (l List) tooFew(kind string, uncut []Piece, proven bool) check.Finding {
 		why = "No way was found to cut everything from the limited stock of %s; uncut: %s, %s in all."
 	}
 	return check.Finding{
-		Code: check.StockTooFew, Severity: check.Error, Runs: runsOf(uncut), Parts: []string{},
+		Code: check.StockTooFew, Severity: check.SeverityOf(check.StockTooFew), Runs: runsOf(uncut), Parts: []string{},
 		Measure: float64(len(uncut)),
 		What:    fmt.Sprintf(why, kind, counted(len(uncut), "piece"), l.Plan.Units.TextUnit(sum)),
 		Fix:     fmt.Sprintf("Raise the limit on a stock length of %s, add a length, or list an offcut.", kind),

@@ -88,11 +88,11 @@ func TestWaysJSON(t *testing.T) {
 		t.Fatal(err)
 	}
 	holds(t, "", got, want)
-	if text, err = cutlist.WaysJSON("a", nil); err != nil || !strings.Contains(string(text), `"ways": []`) {
+	if text, err = cutlist.WaysJSON("a", nil, route.Saw{}); err != nil || !strings.Contains(string(text), `"ways": []`) {
 		t.Errorf("no ways: %s, %v", text, err)
 	}
-	if text, _ = cutlist.WaysJSON("a", []find.Way{way}); !strings.Contains(string(text), `"blank": 305.27`) {
-		t.Errorf("the default saw squares by 2 mm: %s", text)
+	if text, _ = cutlist.WaysJSON("a", []find.Way{way}, route.Saw{}); !strings.Contains(string(text), `"blank": 303.27`) {
+		t.Errorf("a saw that leaves nothing to square adds nothing: %s", text)
 	}
 }
 

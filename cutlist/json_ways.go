@@ -23,16 +23,12 @@ type jsonMiss struct {
 
 // WaysJSON writes the ways of a run, best first: the keys of a tube in the
 // answer, and fittings (both chains, each from its port outward), seals, price,
-// miss and reason. The saw squares the blanks; left out, the default one does.
-func WaysJSON(run string, ways []find.Way, saw ...route.Saw) ([]byte, error) {
-	square := route.Defaults().Saw.Square
-	if len(saw) > 0 {
-		square = saw[0].Square
-	}
+// miss and reason. The saw is the plan's: it squares the blanks.
+func WaysJSON(run string, ways []find.Way, saw route.Saw) ([]byte, error) {
 	return indented(struct {
 		Run  string    `json:"run"`
 		Ways []jsonWay `json:"ways"`
-	}{run, each(ways, func(w find.Way) jsonWay { return wayJSON(w, square) })})
+	}{run, each(ways, func(w find.Way) jsonWay { return wayJSON(w, saw.Square) })})
 }
 
 func wayJSON(w find.Way, square float64) jsonWay {

@@ -84,7 +84,7 @@ const sameCent = 1e-6
 
 func (r *rack) note(tube string, runs []string, what, fix string) {
 	r.notes = append(r.notes, check.Finding{
-		Code: check.StockAssumed, Severity: check.Note, Runs: runs, Parts: []string{}, What: what, Fix: fix,
+		Code: check.StockAssumed, Severity: check.SeverityOf(check.StockAssumed), Runs: runs, Parts: []string{}, What: what, Fix: fix,
 	})
 }
 

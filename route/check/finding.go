@@ -22,24 +22,24 @@ const (
 	TubeHitsPart    Code = "tube-hits-part"    // tube, collar or fitting nearer to a part than allowed
 	TubeHitsTube    Code = "tube-hits-tube"    // two runs' tubes
 	CollarHits      Code = "collar-hits"       // collar or fitting of a run against another run's
-	PartHitsPart    Code = "part-hits-part"    //
-	PartOutsideCase Code = "part-outside-case" //
+	PartHitsPart    Code = "part-hits-part"    // one solid stands in another
+	PartOutsideCase Code = "part-outside-case" // past a wall of the case
 	TubeOutsideCase Code = "tube-outside-case" // tube, collar or fitting
 	CannotForm      Code = "cannot-form"       // a drawn path that bends refuses
 	NoWay           Code = "no-way"            // nothing found for a run
 	WindowMissed    Code = "window-missed"     // the sockets leave no safe window of lengths
-	StockTooShort   Code = "stock-too-short"   //
+	StockTooShort   Code = "stock-too-short"   // no bar is as long as a run's blank
 	StockTooFew     Code = "stock-too-few"     // limits on stock leave pieces uncut
 	StockAssumed    Code = "stock-assumed"     // the plan lists no stock for a tube
 	PortTwice       Code = "port-twice"        // two runs on one port
 	PortOpen        Code = "port-open"         // needs a plug; noted
 	MixedSizes      Code = "mixed-sizes"       // a socket does not take the run's tube
-	MixedThreads    Code = "mixed-threads"     //
+	MixedThreads    Code = "mixed-threads"     // a fitting does not go with what it stands on
 	LoopOpen        Code = "loop-open"         // the coolant has no way round
 	PumpBackwards   Code = "pump-backwards"    // a run joins outlet to outlet or inlet to inlet
 	NoDrain         Code = "no-drain"          // nothing to open at the low point
 	NoFill          Code = "no-fill"           // nothing to open at the high point
-	MixedMetals     Code = "mixed-metals"      //
+	MixedMetals     Code = "mixed-metals"      // metals of one loop too far apart by the anodic index
 )
 
 // Finding is one thing to settle.

@@ -22,10 +22,7 @@ func (t *touch) see(a, b *element, shape clear.Shape, box *bounds, need float64)
 	if t.found {
 		least = min(least, need+t.gap.Distance-t.need-sameMove)
 	}
-	if least > 0 && (!a.box.within(box, least) || clear.Farther(a.shape, shape, least)) {
-		return
-	}
-	if least <= 0 && (!a.box.within(box, 0) || clear.Farther(a.shape, shape, 0)) {
+	if reach := max(0, least); !a.box.within(box, reach) || clear.Farther(a.shape, shape, reach) {
 		return
 	}
 	if g := clear.Between(a.shape, shape); g.Distance < least {
