@@ -49,7 +49,7 @@ func formedFit(f bends.Formed, v view, room frame) float64 {
 		other := v.extent(f)
 		box = box.with(box.lo.Plus(draw.Point{X: other.w(), Y: other.h()}))
 	}
-	return math.Max(1e-4, math.Min(room.w()/box.w(), room.h()/box.h()))
+	return math.Max(leastScale, math.Min(room.w()/box.w(), room.h()/box.h()))
 }
 
 // onSide is the view turned by a right angle, so that what ran up runs right.
@@ -83,7 +83,7 @@ func flattest(f bends.Formed) view {
 func facing(first, normal mgl64.Vec3) view {
 	toward := normal.Normalize()
 	right := first.Sub(toward.Mul(first.Dot(toward)))
-	if right.Len() < 1e-6 { // the first straight comes at the reader
+	if right.Len() < noise { // the first straight comes at the reader
 		right = square(toward)
 	}
 	v := view{right: right.Normalize(), toward: toward, scale: 1}
@@ -175,10 +175,7 @@ func (p *formedPicture) endLabels(f bends.Formed) {
 	}{{"A", 0, -1}, {"B", last, 1}} {
 		at, dir := f.At(e.s)
 		on := p.view.on(at)
-		way := p.view.on(at.Add(dir.Mul(1))).Minus(on)
-		if l := math.Hypot(way.X, way.Y); l > 1e-6*p.view.scale {
-			way = way.Times(1 / l)
-		}
+		way := heading(p.view.on(at.Add(dir)).Minus(on))
 		spots := append([]draw.Point{on.Plus(way.Times(3 * e.sign))}, nearby(on, 2.4)...)
 		p.d.Add(p.labels.badge(e.name, 2.8, p.theme.Ink, spots)...)
 	}
@@ -190,10 +187,7 @@ func (p *formedPicture) bendLabels(f bends.Formed) {
 		piece := f.Pieces()[2*i+1]
 		middle, _ := piece.At(b.Middle)
 		on, centre := p.view.on(middle), p.view.on(piece.Centre)
-		out := on.Minus(centre)
-		if l := math.Hypot(out.X, out.Y); l > 1e-6 {
-			out = out.Times(1 / l)
-		}
+		out := heading(on.Minus(centre))
 		text := strconv.Itoa(i+1) + ": " + route.Degrees(b.Turn)
 		p.note(text, true, on, out)
 	}

@@ -56,6 +56,25 @@ func (v view) on(p mgl64.Vec3) draw.Point {
 	return draw.Point{X: v.zero.X + v.scale*p.Dot(v.right), Y: v.zero.Y - v.scale*p.Dot(v.up)}
 }
 
+// noise is rounding of what is drawn: a length in mm, or the sine or cosine of
+// a unit direction. Near 1 m one float64 step is 1e-13 mm, and no printer shows
+// a thousandth of a millimetre.
+const noise = 1e-6
+
+// leastScale is the least scale of a drawing: a machine of no size, or one of a
+// kilometre, still has one.
+const leastScale = 1e-4
+
+// heading is the unit direction of a step on the page; zero where the step
+// comes at the reader.
+func heading(step draw.Point) draw.Point {
+	l := math.Hypot(step.X, step.Y)
+	if l <= noise {
+		return draw.Point{}
+	}
+	return step.Times(1 / l)
+}
+
 // depth is how far toward the reader a point stands, mm of machine.
 func (v view) depth(p mgl64.Vec3) float64 { return p.Dot(v.toward) }
 

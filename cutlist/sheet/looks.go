@@ -60,7 +60,7 @@ func (s *scene) caseCorner(i int) (c mgl64.Vec3) {
 
 // fit is the largest scale at which the scene goes into a box.
 func (s *scene) fit(w, h float64) float64 {
-	return math.Max(1e-4, math.Min((w-2*air)/math.Max(s.bounds.w(), 1), (h-2*air)/math.Max(s.bounds.h(), 1)))
+	return math.Max(leastScale, math.Min((w-2*air)/math.Max(s.bounds.w(), 1), (h-2*air)/math.Max(s.bounds.h(), 1)))
 }
 
 // size is how large the scene is on paper at a scale.

@@ -65,7 +65,7 @@ func (v view) box(b clear.Box, face, side, edge draw.Colour) painted {
 				p.near = math.Max(p.near, v.depth(q))
 				corners = append(corners, v.on(q))
 			}
-			if facing := b.Axes.Col(axis).Dot(v.toward) * sign; facing > 1e-6 {
+			if facing := b.Axes.Col(axis).Dot(v.toward) * sign; facing > noise {
 				p.items = append(p.items, draw.Fill{
 					Points: v.onAll(quad[:]), Colour: mix(side, face, facing*facing), Stroke: edgePen(edge),
 				})
@@ -133,7 +133,7 @@ func (v view) ring(at, axis mgl64.Vec3, radius float64) []draw.Point {
 func square(n mgl64.Vec3) mgl64.Vec3 {
 	least := 0
 	for i := range n {
-		if math.Abs(n[i]) < math.Abs(n[least])-1e-9 {
+		if math.Abs(n[i]) < math.Abs(n[least])-noise {
 			least = i
 		}
 	}

@@ -42,6 +42,10 @@ type strip struct {
 	size   float64
 }
 
+// leastStrip is the least length drawn, mm of tube, so that sockets that leave
+// nothing to cut still have a scale.
+const leastStrip = 1e-3
+
 // endRoom is left at each end for the letters A and B, in sizes of the type.
 const endRoom = 1.9
 
@@ -51,7 +55,7 @@ func newStrip(t cutlist.Tube, units route.Units, th Theme, w, h float64) *strip 
 	if len(t.Bench.Bends) > 0 {
 		s.trim = t.Way.Formed.Tube.Trim
 	}
-	s.length = math.Max(t.Cut.Aim+2*s.trim, 1e-3)
+	s.length = math.Max(t.Cut.Aim+2*s.trim, leastStrip)
 	s.left = endRoom * s.size
 	s.scale = math.Max(w-2*s.left, 1) / s.length
 	return s

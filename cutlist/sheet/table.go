@@ -44,6 +44,9 @@ type table struct {
 // padding is the white on each side of a cell's text, mm.
 const padding = 1.1
 
+// hair is given to a text as wide as its column, mm, so that it stays on one line.
+const hair = 0.01
+
 // widestHead is how wide a head may ask a column to be rather than wrap, mm.
 const widestHead = 15.0
 
@@ -138,7 +141,6 @@ func (t *table) cellWidth(x cell, col column) float64 {
 // lines breaks a cell's text.
 func (t *table) lines(i, c int) []string {
 	x, col := t.rows[i][c], t.cols[c]
-	const hair = 0.01 // so that a text as wide as its column stays on one line
 	return wrapped(x.text, t.size, col.bold || x.bold, t.widths[c]-2*padding+hair, mostLines)
 }
 
@@ -158,7 +160,7 @@ func (t *table) heads(keep float64) {
 	size, most := t.headSize(), 1
 	heads := make([][]string, len(t.cols))
 	for c, col := range t.cols {
-		heads[c] = wrapped(col.head, size, true, t.widths[c]-2*padding+0.01, 4)
+		heads[c] = wrapped(col.head, size, true, t.widths[c]-2*padding+hair, 4)
 		most = max(most, len(heads[c]))
 	}
 	over := t.groupHeight()

@@ -28,7 +28,7 @@ const endOn = 0.999
 func (v view) tube(f bends.Formed, c tubeColours) []painted {
 	var all []painted
 	for _, p := range f.Pieces() {
-		if p.End-p.Start < 1e-6 {
+		if p.End-p.Start < noise {
 			continue
 		}
 		if p.Radius == 0 && math.Abs(p.To.Sub(p.From).Normalize().Dot(v.toward)) > endOn {
@@ -66,7 +66,7 @@ func (v view) chunks(p bends.Piece, od float64) []chunk {
 	if p.Radius > 0 {
 		n = max(1, int(math.Ceil(p.Turn/arcStep)))
 	} else if rise := math.Abs(v.depth(p.To) - v.depth(p.From)); rise > 0 {
-		n = max(1, min(int(math.Ceil(rise/(od/4)-1e-9)), 400))
+		n = max(1, min(int(math.Ceil(rise/(od/4)-noise)), 400))
 	}
 	at := func(i int) mgl64.Vec3 {
 		q, _ := p.At(p.Start + (p.End-p.Start)*float64(i)/float64(n))
@@ -106,13 +106,7 @@ func (v view) chunk(k chunk, od float64, c tubeColours) painted {
 func lengthened(points []draw.Point, by float64) []draw.Point {
 	out := append([]draw.Point(nil), points...)
 	n := len(out) - 1
-	on := func(from, to draw.Point) draw.Point {
-		d := to.Minus(from)
-		if l := math.Hypot(d.X, d.Y); l > 1e-9 {
-			return to.Plus(d.Times(by / l))
-		}
-		return to
-	}
+	on := func(from, to draw.Point) draw.Point { return to.Plus(heading(to.Minus(from)).Times(by)) }
 	out[0] = on(points[1], points[0])
 	out[n] = on(points[n-1], points[n])
 	return out
@@ -123,9 +117,8 @@ func bandCorners(points []draw.Point, half float64) []draw.Point {
 	var out []draw.Point
 	for i := 1; i < len(points); i++ {
 		a, b := points[i-1], points[i]
-		d := b.Minus(a)
-		l := math.Max(math.Hypot(d.X, d.Y), 1e-9)
-		n := draw.Point{X: -d.Y, Y: d.X}.Times(half / l)
+		way := heading(b.Minus(a))
+		n := draw.Point{X: -way.Y, Y: way.X}.Times(half)
 		out = append(out, a.Plus(n), a.Minus(n), b.Plus(n), b.Minus(n))
 	}
 	return out
