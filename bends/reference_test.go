@@ -94,7 +94,7 @@ func readReference(t *testing.T, name string) (rows []referenceRow) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer file.Close()
+	defer file.Close() //nolint:errcheck // only read from
 	lines, err := csv.NewReader(file).ReadAll()
 	if err != nil || len(lines) < 2 {
 		t.Fatalf("%s: %d lines, %v", name, len(lines), err)

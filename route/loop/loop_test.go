@@ -218,7 +218,7 @@ func trade(t *testing.T, id string) float64 {
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer f.Close()
+	defer f.Close() //nolint:errcheck // only read from
 	rows, err := csv.NewReader(f).ReadAll()
 	if err != nil {
 		t.Fatal(err)
@@ -255,7 +255,7 @@ func TestCopperAndAluminiumAreFarApartByBothTables(t *testing.T) {
 		t.Errorf("standard potentials differ by %v V, want %v", got, trade(t, "TP-049"))
 	}
 	copper, _ := loop.AnodicIndex("copper")
-	for _, name := range []string{"aluminium", "Aluminum"} {
+	for _, name := range []string{"aluminium", "Aluminum"} { //nolint:misspell // both spellings
 		if v, ok := loop.AnodicIndex(name); !ok || v-copper <= 3*loop.WetLimit {
 			t.Errorf("AnodicIndex(%q) = %v, %v: not far from copper", name, v, ok)
 		}

@@ -26,7 +26,7 @@ var anodicIndex = map[string]float64{
 	"tin":       0.65,
 	"steel":     0.85,
 	"aluminium": 0.90, // wrought and cast alloys
-	"aluminum":  0.90,
+	"aluminum":  0.90, //nolint:misspell // as it is spelt in some plans
 	"zinc":      1.25,
 }
 
