@@ -34,7 +34,7 @@ with_display() {
 	need_go
 	say "building the window (the first time takes some minutes)"
 	(cd "$home" && CGO_ENABLED=1 go build -trimpath -o bin/tubewright ./cmd/tubewright)
-	case "${LC_ALL:-${LANG:-}}" in "" | C | POSIX | C.*) export LC_ALL= LANG=en_US.UTF-8 ;; esac
+	case "${LC_ALL:-${LANG:-}}" in "" | C | POSIX | C.*) export LC_ALL="" LANG=en_US.UTF-8 ;; esac
 	if [ -n "$plan" ]; then
 		exec "$home/bin/tubewright" "$plan"
 	fi

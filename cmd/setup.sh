@@ -1,4 +1,5 @@
-# Sourced by run.sh and test.sh: installs what is missing on a Debian machine.
+# shellcheck shell=bash
+# Sourced by run.sh, test.sh and .ci/run: installs what is missing on a Debian machine.
 # Nothing is installed twice and nothing outside Debian's packages and the Go
 # module proxy is fetched.
 
@@ -36,8 +37,10 @@ packages() {
 	as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null
 }
 
-# What building the window needs, and what showing it needs.
+# What building the window needs, and what showing it needs; for who sources this.
+# shellcheck disable=SC2034
 build_packages=(gcc libc6-dev pkg-config libgl-dev libx11-dev libxcursor-dev libxrandr-dev libxinerama-dev libxi-dev libxxf86vm-dev)
+# shellcheck disable=SC2034
 show_packages=(libgl1 libgl1-mesa-dri)
 
 # The Go release the module is built with; the proxy serves it as a module.

@@ -10,7 +10,7 @@ cd "$home"
 
 packages "${build_packages[@]}" "${show_packages[@]}" xvfb xauth xdotool x11-apps imagemagick poppler-utils git
 need_go
-export LC_ALL= LANG=en_US.UTF-8
+export LC_ALL="" LANG=en_US.UTF-8
 
 say "building both commands"
 CGO_ENABLED=0 go build -o bin/tubecut ./cmd/tubecut
