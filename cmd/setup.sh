@@ -17,7 +17,7 @@ as_root() {
 	elif command -v sudo >/dev/null; then
 		sudo "$@"
 	else
-		die "these packages are missing and neither root nor sudo is at hand to install them: $*"
+		die "this wants root, and there is no sudo; run it as root, then try again: $*"
 	fi
 }
 

@@ -2,7 +2,7 @@
 # Installs what the tests need and runs them all, the real-window ones included.
 #
 #	bash cmd/test.sh            everything
-#	bash cmd/test.sh -short     the Go flags you give, for every package
+#	bash cmd/test.sh -short     the Go flags you give, for all but the real window's tests
 set -euo pipefail
 home=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 . "$home/cmd/setup.sh"
