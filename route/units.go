@@ -6,8 +6,8 @@ import (
 )
 
 // Text writes a length in mm in the units, without the unit's name: to a tenth
-// of a millimetre, finer than any saw, or to a hundredth of an inch's half
-// (three decimals). It never writes "-0".
+// of a millimetre, finer than any saw, or to a thousandth of an inch. It never
+// writes "-0".
 func (u Units) Text(mm float64) string {
 	if u == Inches {
 		return decimals(mm/Inch, 3)

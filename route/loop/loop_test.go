@@ -1,11 +1,8 @@
 package loop_test
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"reflect"
-	"strconv"
 	"testing"
 
 	"tubewright/bends"
@@ -211,66 +208,15 @@ func TestVolume(t *testing.T) {
 	}
 }
 
-// trade reads a row of the table of trade practice.
-func trade(t *testing.T, id string) float64 {
-	t.Helper()
-	f, err := os.Open("../../testdata/reference/09_trade_practice.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close() //nolint:errcheck // only read from
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, row := range rows {
-		if row[0] == id {
-			v, err := strconv.ParseFloat(row[3], 64)
-			if err != nil {
-				t.Fatal(err)
-			}
-			return v
-		}
-	}
-	t.Fatalf("no row %s", id)
-	return 0
-}
-
-func TestAnodicIndexIsTheTables(t *testing.T) {
-	for metal, id := range map[string]string{"copper": "TP-050", "brass": "TP-051", "nickel": "TP-052"} {
-		if got, ok := loop.AnodicIndex(metal); !ok || got != trade(t, id) {
-			t.Errorf("AnodicIndex(%q) = %v, %v, want %v by %s", metal, got, ok, trade(t, id), id)
-		}
-	}
-	if want := trade(t, "TP-054"); loop.WetLimit != want {
-		t.Errorf("limit %v V, want %v by TP-054", loop.WetLimit, want)
-	}
-}
-
-// Copper and aluminium stand 2.00 V apart by the standard potentials (TP-044,
-// TP-045, TP-049), and by the anodic index, which counts oxide films, still
-// far over the limit (TP-043: not mixed in one loop).
-func TestCopperAndAluminiumAreFarApartByBothTables(t *testing.T) {
-	if got := trade(t, "TP-044") - trade(t, "TP-045"); math.Abs(got-trade(t, "TP-049")) > 0.02 {
-		t.Errorf("standard potentials differ by %v V, want %v", got, trade(t, "TP-049"))
-	}
-	copper, _ := loop.AnodicIndex("copper")
-	for _, name := range []string{"aluminium", "Aluminum"} { //nolint:misspell // both spellings
-		if v, ok := loop.AnodicIndex(name); !ok || v-copper <= 3*loop.WetLimit {
-			t.Errorf("AnodicIndex(%q) = %v, %v: not far from copper", name, v, ok)
-		}
-	}
-}
-
 func TestWorstMetals(t *testing.T) {
 	tests := []struct {
-		name         string
-		block, rad   []string
-		tube         string
-		noble, base  string
-		volts        float64
-		clash        bool
-		whereNothing string
+		name        string
+		block, rad  []string
+		tube        string
+		noble, base string
+		volts       float64
+		clash       bool
+		source      string
 	}{
 		{"usual metals", []string{"copper", "nickel"}, []string{"copper", "brass"}, "petg", "", "", 0, false, "brass 0.40 − nickel 0.30 = 0.10, under 0.15"},
 		{"an aluminium radiator", []string{"copper", "nickel"}, []string{"aluminium"}, "petg", "nickel", "aluminium", 0.60, true, "0.90 − 0.30"},
@@ -284,10 +230,10 @@ func TestWorstMetals(t *testing.T) {
 			p.Parts[1].Metals, p.Parts[2].Metals, p.Tubes[0].Material = tt.block, tt.rad, tt.tube
 			got, clash := loop.Worst(p, loop.Of(p)[0])
 			if clash != tt.clash {
-				t.Fatalf("Worst = %+v, %v, want %v: %s", got, clash, tt.clash, tt.whereNothing)
+				t.Fatalf("Worst = %+v, %v, want %v: %s", got, clash, tt.clash, tt.source)
 			}
 			if clash && (got.Noble.Name != tt.noble || got.Base.Name != tt.base || math.Abs(got.Volts-tt.volts) > 1e-9) {
-				t.Errorf("Worst = %+v, want %s and %s, %v V: %s", got, tt.noble, tt.base, tt.volts, tt.whereNothing)
+				t.Errorf("Worst = %+v, want %s and %s, %v V: %s", got, tt.noble, tt.base, tt.volts, tt.source)
 			}
 		})
 	}
