@@ -165,3 +165,16 @@ func TestRollsWhereSolves(t *testing.T) {
 		t.Errorf("no roll makes a unit direction reach 1.5, got %v", rolls)
 	}
 }
+
+// TestSocketsThatGiveNothing: an offset closes its own length to the last bit
+// or not, whichever way it points; sockets without give must not tell.
+func TestSocketsThatGiveNothing(t *testing.T) {
+	for degrees := range 36 {
+		sin, cos := math.Sincos(float64(degrees) * 10 * math.Pi / 180)
+		plan := withExtras(between(v(100, 500, 500), v(1, 0, 0), v(300, 500+15*cos, 500+15*sin), v(-1, 0, 0)))
+		for i := range plan.Fittings {
+			plan.Fittings[i].Give = route.Give{}
+		}
+		named(t, plan, "straight, one offset")
+	}
+}

@@ -19,6 +19,7 @@ type hunt struct {
 	others   []solid // what other runs take up
 	longest  float64 // bar to cut from, mm; 0: open
 	families []family
+	effort   effort
 	// measuring makes the guard find the worst a way lacks, not just whether it does.
 	measuring bool
 	missed    []missed // what was looked at and refused, best of each name
@@ -54,12 +55,12 @@ func (h *hunt) offer(i idea) {
 		return
 	}
 	i.name = nameOf(sh, i.start, i.end)
-	switch {
+	switch over := h.tooLong(sh, i); {
 	case sh.short > bendSlack:
 		h.note(i.name, hit{short: sh.short})
 		return
-	case h.tooLong(sh, i) > 0:
-		h.note(i.name, hit{what: "the stock", short: h.tooLong(sh, i)})
+	case over > sameSpot:
+		h.note(i.name, hit{what: "the stock", short: over})
 		return
 	}
 	i.cost = costOf(h.plan.Weigh, sh, i.start, i.end)
@@ -129,7 +130,7 @@ func (h *hunt) ways(ctx context.Context) ([]Way, error) {
 	h.sort()
 	var ways []Way
 	for _, f := range h.families {
-		if len(ways) == mostWays || len(ways) > 0 && f.ideas[0].cost > muchDearer*ways[0].Cost {
+		if len(ways) == mostWays || len(ways) > 0 && f.ideas[0].key > muchDearer*costKey(ways[0].Cost) {
 			break
 		}
 		if err := ctx.Err(); err != nil {

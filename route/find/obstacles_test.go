@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -106,6 +107,24 @@ func TestNoWayWithoutSocketTubeOrPort(t *testing.T) {
 		var none *NoWayError
 		if s := solved(t, plan); !errors.As(s.Problem, &none) || none.Cause == nil || none.Error() == "" {
 			t.Errorf("without %s: problem %v, want a NoWayError with its cause", name, s.Problem)
+		}
+	}
+}
+
+// TestBarOfExactlyTheBlank: a bar as long as the blank is long enough, whatever
+// the last bit of either; one shorter by the hundredth that is sawn to is not.
+func TestBarOfExactlyTheBlank(t *testing.T) {
+	plan := worked()
+	w := chosen(t, plan)
+	blank := w.Formed.Cut(w.Ends, plan.Saw.Square).Blank
+	for _, c := range []struct {
+		less float64
+		want bool
+	}{{-1e-9, true}, {0, true}, {1e-9, true}, {0.01, false}} {
+		plan.Stock = []route.Stock{{Tube: plan.Tube, Length: blank - c.less}}
+		s := solved(t, plan)
+		if got := slices.Contains(names(s.Ways), w.Name); got != c.want {
+			t.Errorf("with a bar %g mm shorter than the blank, %q found %v, want %v", c.less, w.Name, got, c.want)
 		}
 	}
 }

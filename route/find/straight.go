@@ -163,14 +163,14 @@ func closeWith(miss vec, f route.Frame, fits kits, give float64) [][]vec {
 	across := f.Dir.Cross(toward)
 	d1 := fits[0].Sideways
 	if len(fits) == 1 {
-		if math.Abs(m-d1) > give {
+		if math.Abs(m-d1) > give+sameSpot {
 			return nil
 		}
 		return [][]vec{{toward}}
 	}
 	d2 := fits[1].Sideways
 	reach := min(max(m, math.Abs(d1-d2)), d1+d2)
-	if math.Abs(reach-m) > give {
+	if math.Abs(reach-m) > give+sameSpot {
 		return nil
 	}
 	if reach <= sameSpot {
