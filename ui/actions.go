@@ -133,6 +133,31 @@ func (w *Window) freeWay(run string) {
 	w.did(w.session.FreeWay(run))
 }
 
+// openRun opens the card of the selected run.
+func (w *Window) openRun() {
+	if run := w.selectedRun(); run != "" {
+		w.cards.reopen(run)
+	}
+}
+
+// ownWay reports whether the person drew or chose the way of the selected run.
+func (w *Window) ownWay() bool {
+	r, ok := w.snapshot.Plan.FindRun(w.selectedRun())
+	return ok && (r.Way == route.Drawn || r.Pick != "")
+}
+
+// handBack lets the program find the way of the selected run again.
+func (w *Window) handBack() {
+	w.settle()
+	run := w.selectedRun()
+	switch r, _ := w.snapshot.Plan.FindRun(run); {
+	case r.Way == route.Drawn:
+		w.did(w.session.HandBack(run))
+	case r.Pick != "":
+		w.freeWay(run)
+	}
+}
+
 // build changes how many of the machine are built.
 func (w *Window) build(by int) {
 	w.settle()
@@ -171,10 +196,6 @@ func (w *Window) perspective() {
 
 func (w *Window) measure() {
 	w.board.SetMeasuring(!w.board.Measuring())
-	w.tell("")
-	if w.board.Measuring() {
-		w.tell("Measuring: click two ports, corners or faces. M or Esc puts the tool away.")
-	}
 }
 
 // wrongCount says at the foot of the board what is wrong with a count.

@@ -116,7 +116,9 @@ func (w *Window) named(each func(string, fyne.CanvasObject)) {
 		each("card "+run, c)
 	}
 	for item, l := range w.buying.lines {
-		each("on hand "+item, l.onHand)
+		if l.onHand != nil {
+			each("on hand "+item, l.onHand)
+		}
 	}
 	for _, m := range w.modals {
 		for i, p := range m.row.presses {

@@ -12,29 +12,32 @@ import (
 // buying is the list of what to buy.
 type buying struct {
 	*pane
-	lines  map[string]*buyLine
-	items  []string
-	said   string // instead of a list
-	dark   bool
-	onHand func(item string, count int) error
-	wrong  func(error)
+	lines   map[string]*buyLine
+	items   []string
+	said    string // instead of a list
+	dark    bool
+	missing string // said under the list: what it cannot count
+	onHand  func(item string, count int) error
+	wrong   func(error)
+	onHover func(string)
 }
 
-func newBuying(onHand func(string, int) error, wrong func(error)) *buying {
+func newBuying(onHand func(string, int) error, wrong func(error), onHover func(string)) *buying {
 	return &buying{
 		pane: newPane(newColumn(10, 3)), lines: map[string]*buyLine{},
-		onHand: onHand, wrong: wrong,
+		onHand: onHand, wrong: wrong, onHover: onHover,
 	}
 }
 
-// show changes the list; empty is what to say when there is none.
-func (b *buying) show(rows []buyRow, empty string) {
+// show changes the list; empty is what to say when there is none, missing what
+// it cannot count.
+func (b *buying) show(rows []buyRow, empty, missing string) {
 	items := make([]string, len(rows))
 	for i, row := range rows {
 		items[i] = row.item
 	}
-	if !slices.Equal(items, b.items) || b.dark != isDark() || (len(items) == 0 && b.said != empty) {
-		b.items, b.said, b.dark = items, empty, isDark()
+	if !slices.Equal(items, b.items) || b.dark != isDark() || b.missing != missing || (len(items) == 0 && b.said != empty) {
+		b.items, b.said, b.missing, b.dark = items, empty, missing, isDark()
 		b.fill(rows)
 	}
 	for _, row := range rows {
@@ -46,12 +49,15 @@ func (b *buying) fill(rows []buyRow) {
 	clear(b.lines)
 	objects := []fyne.CanvasObject{newBuyHeading()}
 	for _, row := range rows {
-		line := newBuyLine(row, func(text string) error { return b.keep(row.item, text) }, b.wrong)
+		line := newBuyLine(row, func(text string) error { return b.keep(row.item, text) }, b.wrong, b.onHover)
 		b.lines[row.item] = line
 		objects = append(objects, line)
 	}
 	if len(rows) == 0 {
 		objects = []fyne.CanvasObject{newFlow(b.said, smallSize, soft)}
+	}
+	if b.missing != "" {
+		objects = append(objects, newFlow(b.missing, smallSize, careful))
 	}
 	b.body.set(objects...)
 	b.reflow()

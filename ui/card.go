@@ -20,13 +20,15 @@ type card struct {
 	onToggle func(run string)
 	onChoose func(run, way string)
 	onFree   func(run string)
+	onLook   func(run string, way int, on bool) // nil: nobody is told
 
 	head  *cardHead
 	strip *picture
 	facts *flow
 	more  *flow // opens and closes
 	front *press
-	inner *column // ways and bench
+	inner *column  // ways and bench
+	rows  []*press // what can be pressed in it
 	body  *column
 	dark  bool
 }
@@ -90,6 +92,8 @@ func (c *card) moreText() string {
 
 // fill puts ways and bench table into an open card.
 func (c *card) fill() {
+	defer c.refocus(c.focusedOn())
+	c.rows = []*press{c.front}
 	if !c.open {
 		c.inner.set()
 		c.inner.Hide()
@@ -99,27 +103,64 @@ func (c *card) fill() {
 	c.inner.set(append(c.wayRows(), c.benchRows()...)...)
 }
 
+// focusedOn is the canvas on which a row inside the card has the focus; nil: none has.
+func (c *card) focusedOn() fyne.Canvas {
+	for _, p := range c.rows {
+		if p.focus && p != c.front {
+			return canvasOf(p)
+		}
+	}
+	return nil
+}
+
+// refocus gives the focus to the way that is taken, after the rows were made anew.
+func (c *card) refocus(on fyne.Canvas) {
+	if on == nil {
+		return
+	}
+	for _, p := range c.rows[1:] {
+		if p.chosen {
+			on.Focus(p)
+			return
+		}
+	}
+	on.Focus(c.front)
+}
+
 func (c *card) wayRows() []fyne.CanvasObject {
 	if len(c.model.ways) == 0 {
 		return nil
 	}
 	rows := []fyne.CanvasObject{newHeading("Ways, best first")}
-	for _, w := range c.model.ways {
-		rows = append(rows, c.wayRow(w))
+	for i, w := range c.model.ways {
+		rows = append(rows, c.add(c.wayRow(w, i)))
 	}
 	if c.model.picked {
-		rows = append(rows, newPress(newFlow("Take the best way again", smallSize, accent), func() { c.onFree(c.model.run) }))
+		rows = append(rows, c.add(newPress(newFlow("Take the best way again", smallSize, accent), func() { c.onFree(c.model.run) })))
 	}
 	return rows
 }
 
-func (c *card) wayRow(w wayModel) fyne.CanvasObject {
+// add notes a row that can be pressed.
+func (c *card) add(p *press) *press {
+	c.rows = append(c.rows, p)
+	return p
+}
+
+// wayRow is one way of the run; it is shown on the board while it has pointer or focus.
+func (c *card) wayRow(w wayModel, i int) *press {
 	name := newFlow(w.name, textSize, ink)
 	name.bold = w.chosen
 	p := newPress(newColumn(0, 0, name, newFlow(w.facts, smallSize, soft), newFlow(w.reason, smallSize, ink)),
 		func() { c.onChoose(c.model.run, w.name) })
 	p.inset = fyne.NewSize(10, 5)
 	p.choose(w.chosen)
+	run := c.model.run
+	p.onLook = func(on bool) {
+		if c.onLook != nil && !w.chosen {
+			c.onLook(run, i, on)
+		}
+	}
 	return p
 }
 

@@ -18,10 +18,14 @@ type cards struct {
 	onSelect func(run string)
 	onChoose func(run, way string)
 	onFree   func(run string)
+	onLook   func(run string, way int, on bool)
 }
 
-func newCards(onSelect func(string), onChoose func(run, way string), onFree func(string)) *cards {
-	return &cards{pane: newPane(newColumn(4, 1)), byRun: map[string]*card{}, onSelect: onSelect, onChoose: onChoose, onFree: onFree}
+func newCards(onSelect func(string), onChoose func(run, way string), onFree func(string), onLook func(string, int, bool)) *cards {
+	return &cards{
+		pane: newPane(newColumn(4, 1)), byRun: map[string]*card{},
+		onSelect: onSelect, onChoose: onChoose, onFree: onFree, onLook: onLook,
+	}
 }
 
 // show changes the cards; empty is what to say when there are none.
@@ -35,11 +39,20 @@ func (c *cards) show(models []cardModel, empty, selected string) {
 		}
 	}
 	if changed {
+		c.rove(c.presses())
 		c.reflow()
 	}
 	if k := c.byRun[selected]; k != nil && moved {
 		c.reveal(k)
 	}
+}
+
+// presses lists what can be pressed, from the top.
+func (c *cards) presses() (rows []*press) {
+	for _, run := range c.order {
+		rows = append(rows, c.byRun[run].rows...)
+	}
+	return rows
 }
 
 // arrange makes a card for each run, in the plan's order, and reports whether
@@ -74,7 +87,7 @@ func (c *cards) arrange(empty string) bool {
 
 func (c *cards) newCard() *card {
 	k := newCard()
-	k.onSelect, k.onChoose, k.onFree, k.onToggle = c.onSelect, c.onChoose, c.onFree, c.toggle
+	k.onSelect, k.onChoose, k.onFree, k.onToggle, k.onLook = c.onSelect, c.onChoose, c.onFree, c.toggle, c.onLook
 	return k
 }
 

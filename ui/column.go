@@ -96,7 +96,7 @@ func (p *pane) reflow() {
 
 // reveal scrolls so that an object of the column can be seen.
 func (p *pane) reveal(o fyne.CanvasObject) {
-	top, height := o.Position().Y, o.Size().Height
+	top, height := p.within(o), o.Size().Height
 	switch view := p.scroll.Size().Height; {
 	case top < p.scroll.Offset.Y || height > view:
 		p.scroll.Offset.Y = max(0, top-p.body.gap)
@@ -106,6 +106,12 @@ func (p *pane) reveal(o fyne.CanvasObject) {
 		return
 	}
 	p.scroll.Refresh()
+}
+
+// within is how far down the column an object stands.
+func (p *pane) within(o fyne.CanvasObject) float32 {
+	d := fyne.CurrentApp().Driver()
+	return d.AbsolutePositionForObject(o).Y - d.AbsolutePositionForObject(p.body).Y
 }
 
 func (p *pane) CreateRenderer() fyne.WidgetRenderer { return &paneRenderer{p} }

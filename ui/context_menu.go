@@ -43,7 +43,7 @@ func (w *Window) runItems(run string) []*fyne.MenuItem {
 	items := []*fyne.MenuItem{fyne.NewMenuItem("Ways and bench table", func() { w.cards.reopen(run) })}
 	r, ok := w.snapshot.Plan.FindRun(run)
 	if ok && r.Way == route.Drawn {
-		items = append(items, fyne.NewMenuItem("Hand back: find a way again", func() { w.did(w.session.HandBack(run)) }))
+		items = append(items, fyne.NewMenuItem("Hand back: find a way again", w.handBack))
 	}
 	if ok && r.Pick != "" {
 		items = append(items, fyne.NewMenuItem("Take the best way again", func() { w.freeWay(run) }))

@@ -72,6 +72,8 @@ func (e *numberEntry) TypedKey(k *fyne.KeyEvent) {
 			e.commit()
 			e.onStep(k.Name == fyne.KeyUp)
 		}
+	case fyne.KeyF1, fyne.KeyF6:
+		passKey(e, k)
 	default:
 		e.Entry.TypedKey(k)
 	}

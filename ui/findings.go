@@ -11,7 +11,8 @@ type findings struct {
 	*pane
 	groups   []findingGroup
 	presses  map[int]*press
-	said     string // instead of findings
+	rows     []*press // the same, from the top
+	said     string   // instead of findings
 	dark     bool
 	onSelect func(index int)
 }
@@ -37,6 +38,7 @@ func (f *findings) show(groups []findingGroup, empty string, selected int) {
 
 func (f *findings) fill() {
 	clear(f.presses)
+	f.rows = nil
 	var objects []fyne.CanvasObject
 	for _, g := range f.groups {
 		title := newFlow(g.title, smallSize, inkOf(g.severity))
@@ -50,6 +52,7 @@ func (f *findings) fill() {
 		objects = append(objects, newInset(newFlow(f.said, smallSize, soft)))
 	}
 	f.body.set(objects...)
+	f.rove(f.rows)
 	f.reflow()
 }
 
@@ -57,6 +60,6 @@ func (f *findings) row(m findingModel) fyne.CanvasObject {
 	what := newFlow(m.what, textSize, ink)
 	p := newPress(newColumn(0, 1, what, newFlow(dotted(m.measure, m.fix), smallSize, soft)), func() { f.onSelect(m.index) })
 	p.inset = fyne.NewSize(10, 4)
-	f.presses[m.index] = p
+	f.presses[m.index], f.rows = p, append(f.rows, p)
 	return p
 }

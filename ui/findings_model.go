@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strings"
 
 	"tubewright/route"
 	"tubewright/route/check"
@@ -49,13 +50,21 @@ func findingsOf(all []check.Finding, u route.Units) []findingGroup {
 func measureOf(f check.Finding, u route.Units) string {
 	switch f.Unit {
 	case "mm":
-		return u.TextUnit(f.Measure)
+		return minus(u.TextUnit(f.Measure))
 	case "deg":
-		return route.Degrees(f.Measure)
+		return minus(route.Degrees(f.Measure))
 	case "":
 		return ""
 	}
 	return fmt.Sprintf("%.2f %s", f.Measure, f.Unit)
+}
+
+// minus writes a number below zero with the sign the board has.
+func minus(text string) string {
+	if rest, below := strings.CutPrefix(text, "-"); below {
+		return "−" + rest
+	}
+	return text
 }
 
 // inkOf is the colour of a severity.

@@ -4,13 +4,21 @@ import "fyne.io/fyne/v2"
 
 // boardKeys are the keys of the board that are no commands of a menu.
 var boardKeys = [][2]string{
-	{"Arrow keys", "Move the selected part by 1 mm; with Shift by 10, with Ctrl by 0.1"},
-	{"R", "Turn the selected part by 90° about the look's axis"},
+	{"Arrow keys, Page Up and Down", "Move the selected part by 1 mm; with Shift by 10, with Ctrl by 0.1. With none selected, pan"},
+	{"R", "Turn the selected part by 90° about the look's axis; with Shift the other way"},
 	{"Esc", "Give up a drag; let go of what is selected"},
 	{"Wheel, + and −", "Zoom"},
 	{"Middle button or Space", "Pan by dragging"},
 	{"Alt while dragging", "Without snapping"},
-	{"Tab", "To the next field or list; Space or Enter presses"},
+	{"Delete", "With a corner of a drawn run chosen: take the corner away"},
+}
+
+// listKeys are the keys of everything around the board.
+var listKeys = [][2]string{
+	{"Tab, Shift+Tab", "To the next or the last field, row or button"},
+	{"Up and Down", "To the row above or below; in a number, one step more or less"},
+	{"Space or Enter", "Press the row or button; in a field Enter keeps what was typed"},
+	{"Esc", "Take back what was typed; close a question"},
 }
 
 // tellKeys shows every key.
@@ -31,7 +39,8 @@ func (w *Window) tellKeys() {
 		add(g.name, lines)
 	}
 	add("On the board", boardKeys)
-	rows = append(rows, newFlow("Numbers may be typed as 12.5, 12,5, 1/2 in, 3 cm or 120+15. Enter keeps, Esc takes back.", textSize, ink))
+	add("In lists and fields", listKeys)
+	rows = append(rows, newFlow("Numbers may be typed as 12.5, 12,5, 1/2 in, 3 cm or 120+15. The old value stays when a number cannot be read.", textSize, ink))
 	w.read("Keys", rows...)
 }
 

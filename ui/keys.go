@@ -22,23 +22,28 @@ func (w *Window) typedKey(k *fyne.KeyEvent) {
 	switch k.Name {
 	case fyne.KeyF1:
 		w.tellKeys()
+	case fyne.KeyF6:
+		w.nextPanel()
 	case fyne.KeyHome:
 		w.fitAll()
 	case fyne.KeyDelete, fyne.KeyBackspace:
 		w.remove()
 	case fyne.KeyEscape:
 		w.pick(board.Target{})
-	case fyne.KeyUp, fyne.KeyDown, fyne.KeyLeft, fyne.KeyRight:
+	case fyne.KeyUp, fyne.KeyDown, fyne.KeyLeft, fyne.KeyRight, fyne.KeyPageUp, fyne.KeyPageDown:
 		w.toBoard(k)
+	case fyne.KeyR, fyne.KeyPlus, fyne.KeyEqual, fyne.KeyMinus:
+		w.board.TypedKey(k)
 	}
 }
 
 // toBoard gives the focus and a key to the board.
 func (w *Window) toBoard(k *fyne.KeyEvent) {
-	if f, ok := fyne.CanvasObject(w.board).(fyne.Focusable); ok {
-		w.win.Canvas().Focus(f)
-		f.TypedKey(k)
+	if !w.snapshot.Open {
+		return
 	}
+	w.win.Canvas().Focus(w.board)
+	w.board.TypedKey(k)
 }
 
 // typedRune gets the letters that no field takes.

@@ -46,7 +46,7 @@ func TestMarkupOfNumbers(t *testing.T) {
 
 func TestMarkupOfALineToBuy(t *testing.T) {
 	themed(t)
-	l := newBuyLine(buyRow{item: "socket-16", need: "4", buy: "3", onHand: 1, price: "18.60"}, nil, nil)
+	l := newBuyLine(buyRow{item: "socket-16", label: "socket-16", need: "4", buy: "3", onHand: 1, price: "18.60"}, nil, nil, nil)
 	looksLike(t, "buy_line", l, fyne.NewSize(400, l.HeightFor(400)))
 }
 

@@ -70,8 +70,13 @@ func (w *Window) acting(act func()) func() {
 	}
 }
 
-// settle ends the typing in a field.
-func (w *Window) settle() { w.win.Canvas().Unfocus() }
+// settle ends the typing in a field. A row of a list and the board keep the focus.
+func (w *Window) settle() {
+	switch w.win.Canvas().Focused().(type) {
+	case *numberEntry, *field:
+		w.win.Canvas().Unfocus()
+	}
+}
 
 func (w *Window) recentItem() *fyne.MenuItem {
 	item := fyne.NewMenuItem(openRecent, nil)

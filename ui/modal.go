@@ -102,6 +102,6 @@ func paragraphs(text string) []fyne.CanvasObject {
 func (w *Window) read(title string, rows ...fyne.CanvasObject) {
 	body := newPane(newColumn(4, 8, rows...))
 	high := min(w.win.Canvas().Size().Height-220, body.body.HeightFor(560)+8)
-	w.openModal(title, 600, []fyne.CanvasObject{container.NewGridWrap(fyne.NewSize(572, max(160, high)), body)},
+	w.openModal(title, 600, []fyne.CanvasObject{container.NewGridWrap(fyne.NewSize(572, high), body)},
 		button{text: "Close", strong: true, cancel: true})
 }

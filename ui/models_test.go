@@ -67,7 +67,7 @@ func TestFindingsAreGroupedGravestFirst(t *testing.T) {
 	if len(groups) != 2 || groups[0].title != "3 errors: do not cut" || groups[1].title != "1 note: good to know" {
 		t.Fatalf("groups %+v", groups)
 	}
-	if got := groups[0].findings; got[0].index != 1 || got[0].measure != "-3.2 mm" || got[1].measure != "12.0°" || got[2].measure != "0.25 V" {
+	if got := groups[0].findings; got[0].index != 1 || got[0].measure != "−3.2 mm" || got[1].measure != "12.0°" || got[2].measure != "0.25 V" {
 		t.Errorf("the errors are %+v", got)
 	}
 }

@@ -51,6 +51,7 @@ func (p *parts) fill() {
 		objects = append(objects, newInset(newFlow("No parts yet.", smallSize, soft)))
 	}
 	p.body.set(objects...)
+	p.rove(p.presses)
 	p.reflow()
 }
 

@@ -18,6 +18,8 @@ type press struct {
 	content  fyne.CanvasObject
 	onPress  func()
 	onKey    func(fyne.KeyName) bool // nil: none; true: it has been dealt with
+	onFocus  func()                  // nil: nobody is told
+	onLook   func(on bool)           // told when pointer or focus come and go; nil: nobody is
 	inset    fyne.Size
 	plain    bool // no ground of its own until hovered
 	outlined bool // with a thin line around it
@@ -75,6 +77,7 @@ func (p *press) DragEnd() {
 // MouseIn, MouseMoved and MouseOut show what is under the pointer.
 func (p *press) MouseIn(*desktop.MouseEvent) {
 	p.over = true
+	p.look(true)
 	p.Refresh()
 }
 
@@ -84,6 +87,7 @@ func (p *press) MouseMoved(*desktop.MouseEvent) {}
 // MouseOut ends the hovering.
 func (p *press) MouseOut() {
 	p.over = false
+	p.look(false)
 	p.Refresh()
 }
 
@@ -97,18 +101,34 @@ func (p *press) Cursor() desktop.Cursor { return desktop.PointerCursor }
 func (p *press) FocusGained() {
 	p.focus = true
 	p.Refresh()
+	if p.onFocus != nil {
+		p.onFocus()
+	}
+	p.look(true)
 }
 
 // FocusLost hides it.
 func (p *press) FocusLost() {
 	p.focus = false
+	p.look(false)
 	p.Refresh()
 }
 
-// TypedRune is part of being focusable.
-func (p *press) TypedRune(rune) {}
+func (p *press) look(on bool) {
+	if p.onLook != nil {
+		p.onLook(on)
+	}
+}
 
-// TypedKey presses on Space and Enter.
+// TypedRune leaves letters to the window.
+func (p *press) TypedRune(r rune) {
+	if r != ' ' {
+		passRune(p, r)
+	}
+}
+
+// TypedKey presses on Space and Enter. What it has no use for is the window's,
+// but for the keys that would move or remove what is selected elsewhere.
 func (p *press) TypedKey(e *fyne.KeyEvent) {
 	if p.keyed(e.Name) {
 		return
@@ -116,6 +136,9 @@ func (p *press) TypedKey(e *fyne.KeyEvent) {
 	switch e.Name {
 	case fyne.KeySpace, fyne.KeyReturn, fyne.KeyEnter:
 		p.act()
+	case fyne.KeyUp, fyne.KeyDown, fyne.KeyLeft, fyne.KeyRight, fyne.KeyDelete, fyne.KeyBackspace:
+	default:
+		passKey(p, e)
 	}
 }
 

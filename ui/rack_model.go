@@ -65,7 +65,9 @@ func priced(tube string, stock []route.Stock) bool {
 
 // buyRow is one line of the buying list.
 type buyRow struct {
-	item      string
+	item      string // as the plan calls it
+	label     string // as it is written
+	bar       bool   // a bar of tube; a plan keeps those on hand as offcuts, not as a count
 	need, buy string
 	onHand    int
 	price     string
@@ -76,8 +78,11 @@ type buyRow struct {
 func buyingOf(l cutlist.List) (rows []buyRow, total string) {
 	sum, unknown := 0.0, 0
 	for _, it := range l.Buy {
-		row := buyRow{it.Item, plainInt(it.Need), plainInt(it.Buy), it.OnHand, money(it.Price), it.Note}
-		if it.Each == 0 && it.Buy > 0 {
+		row := buyRow{
+			it.Item, it.Label(l.Plan.Units), it.Tube != "",
+			plainInt(it.Need), plainInt(it.Buy), it.OnHand, money(it.Price), it.Note,
+		}
+		if it.Each == 0 && it.Price == 0 && it.Buy > 0 {
 			row.price = "?"
 			unknown++
 		}

@@ -78,6 +78,7 @@ func (w *Window) askSaveAsThen(then func()) {
 		}})
 	folder.modal, name.modal = m, m
 	w.win.Canvas().Focus(name)
+	name.TypedShortcut(&fyne.ShortcutSelectAll{}) // what is typed takes its place
 }
 
 // saveTo writes to a path, asking when something is there already.

@@ -32,6 +32,7 @@ func (w *Window) askSheets() {
 		button{text: "Make sheets", strong: true, act: func() { w.makeSheets(folder.Text, paper.Selected) }})
 	folder.modal = m
 	w.win.Canvas().Focus(folder)
+	folder.TypedShortcut(&fyne.ShortcutSelectAll{})
 }
 
 // noSheets says why there is nothing to print; "" when there is.

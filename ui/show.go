@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tubewright/cutlist"
-	"tubewright/ui/board"
 	"tubewright/ui/session"
 )
 
@@ -61,23 +60,19 @@ func (w *Window) showLater() {
 	})
 }
 
-// showBoard gives the board a new scene when plan, answer or units are new.
+// showBoard gives the board a new scene when plan, answer, units or preview are new.
 func (w *Window) showBoard() {
 	s := w.snapshot
-	now := shown{version: s.Version, solved: s.Solved, listed: s.Listed, units: string(s.Units)}
-	was := w.shownAt
-	if was.version == now.version && was.solved == now.solved && was.listed == now.listed && was.units == now.units {
+	if w.previewed.run != "" && s.Solved != w.shownAt.board.solved {
+		w.previewed, w.hover = preview{}, "" // it was of the answer before
+	}
+	now := boardState{s.Version, s.Solved, s.Listed, s.Units, w.previewed}
+	if now == w.shownAt.board {
 		return
 	}
-	fresh := was.version == 0 || w.opened != s.Path || !s.Open
-	w.shownAt.version, w.shownAt.solved, w.shownAt.listed, w.shownAt.units = now.version, now.solved, now.listed, now.units
-	plan := s.Plan
-	plan.Units = s.Units
-	w.board.SetScene(board.NewScene(plan, s.List, s.Solution))
+	w.shownAt.board = now
+	w.board.SetScene(w.scene())
 	w.board.SetSelection(w.selected)
-	if fresh {
-		w.opened = s.Path
-	}
 }
 
 // showPanels brings everything around the board up to the snapshot.
@@ -106,7 +101,7 @@ func (w *Window) showShop(s session.Snapshot) {
 	w.rack.show(l, rackOf(l, s.Units), noBars(s))
 	w.panels.rack.setTitle(title("Stock rack", len(l.Bars)))
 	rows, total := buyingOf(l)
-	w.buying.show(rows, noBars(s))
+	w.buying.show(rows, noBars(s), uncounted(s))
 	w.panels.buying.setTitle(dotted("Buying list for "+count(max(1, s.Plan.Build), "machine"), total))
 }
 
@@ -144,6 +139,15 @@ func noBars(s session.Snapshot) string {
 		return "Not worked out yet."
 	}
 	return "Nothing to cut yet. Bars and fittings appear here once a run has a tube."
+}
+
+// uncounted names the runs that have no tube, which no list of things to buy can count.
+func uncounted(s session.Snapshot) string {
+	names := s.List.Uncounted()
+	if s.Listed == 0 || len(names) == 0 {
+		return ""
+	}
+	return "Not counted, because there is no tube yet: " + list(names) + "."
 }
 
 // listing is the list with the units that are shown, for the sheets.

@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
+	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/ui/board"
 	"tubewright/ui/session"
@@ -36,22 +37,22 @@ type Options struct {
 
 // Window is the planning window and all that it shows.
 type Window struct {
-	app      fyne.App
-	win      fyne.Window
-	options  Options
-	session  *session.Session
-	settings session.Settings
-	journal  *session.Journal // nil: nothing is kept
-	snapshot session.Snapshot
-	selected board.Target
-	finding  check.Finding // the one selected, to find it again in the next answer
-	dragged  string        // part that is being dragged
-	from     [3]float64    // where it stood
+	app       fyne.App
+	win       fyne.Window
+	options   Options
+	session   *session.Session
+	settings  session.Settings
+	journal   *session.Journal // nil: nothing is kept
+	snapshot  session.Snapshot
+	selected  board.Target
+	finding   check.Finding // the one selected, to find it again in the next answer
+	dragged   string        // part that is being dragged
+	from      [3]float64    // where it stood
+	previewed preview
 
 	back     *canvas.Rectangle
 	frame    *fyne.Container
 	asked    [2]float32 // heights the lists wanted when the window was shared out
-	opened   string     // path of the plan the board was fitted to
 	board    *board.Board
 	desk     fyne.CanvasObject
 	header   *header
@@ -83,10 +84,16 @@ type panels struct{ parts, details, runs, findings, rack, buying *panel }
 
 // shown is what the parts of the window show already.
 type shown struct {
+	board    boardState
+	panelsAt time.Time
+	waiting  bool // the panels are behind and will be told
+}
+
+// boardState is what a scene hangs on.
+type boardState struct {
 	version, solved, listed int
-	units                   string
-	panelsAt                time.Time
-	waiting                 bool // the panels are behind and will be told
+	units                   route.Units
+	preview                 preview
 }
 
 // New makes the window; it is shown by [Window.Show]. The app must be one of
@@ -154,10 +161,10 @@ func (w *Window) assemble() {
 		onSet:  w.setNumbers,
 		onTurn: func(axis int) { w.turn(axis, 90) }, onRemove: w.remove, onFit: w.fit,
 	})
-	w.cards = newCards(func(run string) { w.pick(board.RunTarget(run)) }, w.chooseWay, w.freeWay)
+	w.cards = newCards(func(run string) { w.pick(board.RunTarget(run)) }, w.chooseWay, w.freeWay, w.previewWay)
 	w.findings = newFindings(w.pickFinding)
 	w.rack = newRack()
-	w.buying = newBuying(w.session.SetOnHand, w.wrongCount)
+	w.buying = newBuying(w.session.SetOnHand, w.wrongCount, w.hovered)
 	w.status = newFlow("", smallSize, soft)
 	w.status.most = 1
 	w.machines = newButtonRow(button{text: "−", act: func() { w.build(-1) }}, button{text: "+", act: func() { w.build(1) }})
@@ -175,7 +182,7 @@ func (w *Window) makeBoard() {
 	w.board.Callbacks = board.Callbacks{
 		OnSelect: w.pick, OnMove: w.moved, OnNudge: w.nudged, OnTurn: w.turned, OnHover: w.hovered,
 		OnLook: func(board.Look) { w.setMenu() }, OnJoin: w.join, OnPath: w.pathMoved, OnMeasure: w.measured,
-		OnDelete: w.deleted, OnMenu: w.contextMenu,
+		OnDelete: w.deleted, OnMenu: w.contextMenu, OnKey: w.typedKey, OnRune: w.typedRune,
 	}
 	w.board.SetLook(w.options.Look)
 	w.board.SetStyle(boardStyle(isDark()))

@@ -8,9 +8,10 @@
 package board
 
 import (
-	"tubewright/route"
-
+	"fyne.io/fyne/v2"
 	"github.com/go-gl/mathgl/mgl64"
+
+	"tubewright/route"
 )
 
 // Look is one of the four ways to look at the case.
@@ -124,11 +125,14 @@ type Callbacks struct {
 	// it was dragged, or a corner added by a double click or taken away by
 	// Delete. done ends the drag; via is nil when the person gave it up.
 	OnPath func(run string, via []mgl64.Vec3, done bool)
-	// OnMeasure tells a measure taken with the measuring tool, in words; ""
-	// when the tool is put away.
+	// OnMeasure tells in words how to use the measuring tool when it is taken in
+	// hand, and each measure taken with it; "" when it is put away.
 	OnMeasure func(text string)
 	// OnDelete tells that Delete was pressed with something chosen.
 	OnDelete func(Target)
+	// OnKey and OnRune get the keys and letters that mean nothing to the board.
+	OnKey  func(*fyne.KeyEvent)
+	OnRune func(rune)
 	// OnMenu asks for a menu on the right mouse button, at a place on the canvas.
 	OnMenu func(at Target, x, y float32)
 }

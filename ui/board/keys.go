@@ -2,6 +2,7 @@ package board
 
 import (
 	"math"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -39,8 +40,16 @@ func (b *Board) FocusLost() {
 	b.invalidate()
 }
 
-// TypedRune is for Fyne; the board listens to keys, not to letters.
-func (b *Board) TypedRune(rune) {}
+// ownLetters are the letters whose keys mean something to the board, which
+// listens to keys.
+const ownLetters = "1234fFrRpPmM+=- "
+
+// TypedRune is for Fyne.
+func (b *Board) TypedRune(r rune) {
+	if b.OnRune != nil && !strings.ContainsRune(ownLetters, r) {
+		b.OnRune(r)
+	}
+}
 
 // KeyDown is for Fyne.
 func (b *Board) KeyDown(e *fyne.KeyEvent) {
@@ -87,6 +96,10 @@ func (b *Board) TypedKey(e *fyne.KeyEvent) {
 		b.remove()
 	case fyne.KeyEscape:
 		b.escape()
+	default:
+		if b.OnKey != nil {
+			b.OnKey(e)
+		}
 	}
 }
 

@@ -100,6 +100,10 @@ func TestMeasuring(t *testing.T) {
 	s := onStage(t)
 	s.see(Above)
 	s.key(fyne.KeyM)
+	if len(s.taken) != 1 || s.taken[0] != measuringHint {
+		t.Errorf("with the tool in hand it tells %q, want how to use it", s.taken)
+	}
+	s.taken = nil
 	s.click(s.pixel(v3(19, 151, 78)))  // radiator.spare at 19, 150, 78
 	s.click(s.pixel(v3(388, 171, 90))) // pump.fill at 380, 170, 90
 	if want := "361.8 mm   x 361.0  y 20.0  z 12.0"; len(s.taken) != 1 || s.taken[0] != want {

@@ -14,6 +14,9 @@ const catchPx = 10.0
 // nearer to the viewer is meant then.
 const samePx = 0.5
 
+// measuringHint is told when the tool is taken in hand.
+const measuringHint = "Measuring: click two ports, corners or faces. M or Esc puts the tool away."
+
 // SetMeasuring takes up the measuring tool or puts it away. With it, two clicks
 // measure between two ports, corners or faces.
 func (b *Board) SetMeasuring(on bool) {
@@ -22,8 +25,12 @@ func (b *Board) SetMeasuring(on bool) {
 	}
 	b.letGo()
 	b.measuring, b.measure = on, nil
-	if !on && b.OnMeasure != nil {
-		b.OnMeasure("")
+	if b.OnMeasure != nil {
+		text := ""
+		if on {
+			text = measuringHint
+		}
+		b.OnMeasure(text)
 	}
 	b.invalidate()
 }

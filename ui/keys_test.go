@@ -1,0 +1,164 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"tubewright/ui/board"
+)
+
+// press types a key into whatever has the focus, as the driver does.
+func (b *bench) press(name fyne.KeyName) {
+	k := &fyne.KeyEvent{Name: name}
+	if f := b.win.Canvas().Focused(); f != nil {
+		f.TypedKey(k)
+		return
+	}
+	b.typedKey(k)
+}
+
+// letterKey types a letter into whatever has the focus.
+func (b *bench) letterKey(r rune) {
+	if f := b.win.Canvas().Focused(); f != nil {
+		f.TypedRune(r)
+		return
+	}
+	b.typedRune(r)
+}
+
+func (b *bench) modalTitle() string {
+	if n := len(b.modals); n > 0 {
+		return b.modals[n-1].title()
+	}
+	return ""
+}
+
+func TestTheKeysAreShownWhereverTheFocusIs(t *testing.T) {
+	b := opened(t)
+	b.pick(board.PartTarget("left"))
+	for name, f := range map[string]fyne.Focusable{
+		"the board": b.board, "a row": b.parts.presses[0], "a field": b.details.numbers.entries[0][0], "nothing": nil,
+	} {
+		b.win.Canvas().Focus(f)
+		b.press(fyne.KeyF1)
+		if b.modalTitle() != "Keys" {
+			t.Fatalf("F1 with the focus on %s shows %q, want the keys", name, b.modalTitle())
+		}
+		b.press(fyne.KeyEscape)
+	}
+	for name, f := range map[string]fyne.Focusable{"the board": b.board, "a row": b.parts.presses[0], "nothing": nil} {
+		b.win.Canvas().Focus(f)
+		b.letterKey('?')
+		if b.modalTitle() != "Keys" {
+			t.Fatalf("? with the focus on %s shows %q, want the keys", name, b.modalTitle())
+		}
+		b.modals[0].close()
+	}
+}
+
+func TestLettersOfTheBoardActOnce(t *testing.T) {
+	b := opened(t)
+	for name, f := range map[string]fyne.Focusable{"the board": b.board, "a row": b.parts.presses[0]} {
+		b.win.Canvas().Focus(f)
+		was := b.board.Perspective()
+		b.press(fyne.KeyP)
+		b.letterKey('p')
+		if b.board.Perspective() == was {
+			t.Errorf("with the focus on %s, P acts twice or not at all", name)
+		}
+	}
+}
+
+func TestPartsAreTurnedFromTheList(t *testing.T) {
+	b := opened(t)
+	b.pick(board.PartTarget("left"))
+	b.win.Canvas().Focus(b.parts.presses[0])
+	b.press(fyne.KeyR)
+	b.settle()
+	if k, _ := b.snapshot.Plan.FindPart("left"); k.Turn == [3]float64{} {
+		t.Error("R with the focus on the part's row does not turn it")
+	}
+	b.press(fyne.KeyDelete)
+	if _, ok := b.snapshot.Plan.FindPart("left"); !ok {
+		t.Error("Delete on a row removes a part")
+	}
+}
+
+func TestUpAndDownWalkThroughAList(t *testing.T) {
+	b := opened(t)
+	rows := b.parts.presses
+	b.win.Canvas().Focus(rows[0])
+	b.press(fyne.KeyDown)
+	if b.win.Canvas().Focused() != rows[1] {
+		t.Error("Down does not go to the second row")
+	}
+	b.press(fyne.KeyDown)
+	if b.win.Canvas().Focused() != rows[1] {
+		t.Error("Down at the end leaves the last row")
+	}
+	b.press(fyne.KeyUp)
+	if b.win.Canvas().Focused() != rows[0] {
+		t.Error("Up does not go back")
+	}
+	b.press(fyne.KeyReturn)
+	if b.selectedPart() != "left" || b.win.Canvas().Focused() != rows[0] {
+		t.Errorf("Enter selects %q and leaves the focus on %v", b.selectedPart(), b.win.Canvas().Focused())
+	}
+}
+
+func TestF6GoesRoundThePanels(t *testing.T) {
+	b := opened(t)
+	b.pick(board.PartTarget("left"))
+	want := []fyne.Focusable{
+		b.parts.presses[0], b.details.numbers.entries[0][0], b.board,
+		b.cards.presses()[0], b.findings.rows[0], b.buying.lines["socket-16"].onHand, b.parts.presses[0],
+	}
+	for i, f := range want {
+		b.press(fyne.KeyF6)
+		if got := b.win.Canvas().Focused(); got != f {
+			t.Fatalf("F6 number %d goes to %T %v, want %T", i+1, got, got, f)
+		}
+	}
+}
+
+func TestStepsFromFindingToFinding(t *testing.T) {
+	b := opened(t)
+	n := len(b.snapshot.List.Findings)
+	if n < 2 {
+		t.Fatalf("%d findings; the test needs two", n)
+	}
+	for _, row := range []struct{ by, want int }{{-1, n - 1}, {1, 0}, {1, 1}, {-1, 0}} {
+		b.stepFinding(row.by)
+		if got := b.selectedFinding(); got != row.want {
+			t.Errorf("a step of %d selects finding %d, want %d", row.by, got, row.want)
+		}
+	}
+}
+
+// Every line of the menus has a key, no two have the same, and the page of keys tells them all.
+func TestEveryCommandHasItsOwnKey(t *testing.T) {
+	b := opened(t)
+	seen := map[string]string{}
+	for _, g := range b.menus() {
+		for _, c := range g.commands {
+			if c.act == nil {
+				continue
+			}
+			if c.keys == "" && c.name != "Cautions" && c.name != "About Tubewright" {
+				t.Errorf("%s has no key", c.name)
+			}
+			if old := seen[c.keys]; old != "" && c.keys != "" {
+				t.Errorf("%s and %s are both on %s", old, c.name, c.keys)
+			}
+			seen[c.keys] = c.name
+			if s, ok := c.shortcut.(*desktop.CustomShortcut); ok && !strings.HasSuffix(c.keys, keyName(s.KeyName)) {
+				t.Errorf("%s tells %s but listens to %s", c.name, c.keys, s.KeyName)
+			}
+		}
+	}
+}
+
+func keyName(k fyne.KeyName) string { return string(k) }

@@ -1,0 +1,23 @@
+package ui
+
+import "fyne.io/fyne/v2"
+
+// passKey gives a key that a focused thing has no use for to the window, which
+// gets by itself only the keys typed while nothing has the focus.
+func passKey(from fyne.CanvasObject, k *fyne.KeyEvent) {
+	if c := canvasOf(from); c != nil && c.OnTypedKey() != nil {
+		c.OnTypedKey()(k)
+	}
+}
+
+// passRune does the same with a letter.
+func passRune(from fyne.CanvasObject, r rune) {
+	if c := canvasOf(from); c != nil && c.OnTypedRune() != nil {
+		c.OnTypedRune()(r)
+	}
+}
+
+// canvasOf is what an object is drawn on; nil when it is on none.
+func canvasOf(o fyne.CanvasObject) fyne.Canvas {
+	return fyne.CurrentApp().Driver().CanvasForObject(o)
+}
