@@ -178,3 +178,17 @@ func TestSocketsThatGiveNothing(t *testing.T) {
 		named(t, plan, "straight, one offset")
 	}
 }
+
+// TestElbowPairOfSocketsThatGiveNothing: the same of two elbows, whichever way
+// the ports face and the second stands beside the first.
+func TestElbowPairOfSocketsThatGiveNothing(t *testing.T) {
+	for degrees := range 36 {
+		sin, cos := math.Sincos(float64(degrees) * 10 * math.Pi / 180)
+		facing, aside := v(cos, sin, 0), v(-sin*cos, cos*cos, sin)
+		plan := withExtras(between(v(500, 500, 500), facing, v(500, 500, 500).Add(aside.Mul(70)), facing))
+		for i := range plan.Fittings {
+			plan.Fittings[i].Give = route.Give{}
+		}
+		named(t, plan, "straight, two elbows")
+	}
+}

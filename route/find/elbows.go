@@ -2,6 +2,7 @@ package find
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"tubewright/route"
@@ -71,7 +72,7 @@ func (h *hunt) oneElbow(s, other *side, swapped bool) {
 	u := other.port.Frame.Dir.Mul(-1)
 	lifts := s.lifts(mostExtenders)
 	for _, fit := range s.kit[route.Elbow] {
-		if diff := degreesBetween(s.port.Frame.Dir, u) - fit.Turn; diff > looseFacing || diff < -looseFacing {
+		if math.Abs(degreesBetween(s.port.Frame.Dir, u)-fit.Turn) > looseFacing {
 			continue
 		}
 		for _, l := range lifts {
@@ -179,6 +180,5 @@ func (h *hunt) elbowPair(first, last *route.Fitting, l, m lift) {
 // turnsBy reports whether an elbow turns one way into another, within what the
 // socket gives.
 func turnsBy(fit *route.Fitting, from, to vec, socket *route.Fitting) bool {
-	diff := degreesBetween(from, to) - fit.Turn
-	return diff <= socket.Give.Degrees && diff >= -socket.Give.Degrees
+	return math.Abs(degreesBetween(from, to)-fit.Turn) <= socket.Give.Degrees+sameWay
 }

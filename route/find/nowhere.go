@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"tubewright/route"
 )
 
 // NoWayError says that a run cannot be made, and why.
@@ -119,7 +121,7 @@ func (h *hunt) measureAll() {
 // dry is the advice when not one way could even be drawn.
 func (h *hunt) dry() string {
 	switch {
-	case h.run.Way == "straight" || h.tube.Radius == 0:
+	case h.run.Way == route.Straight || h.tube.Radius == 0:
 		return "Move one of the two parts until the ports stand in line, or let the tube be bent."
 	case h.run.Start != nil || h.run.End != nil:
 		return "Leave out the prescribed fittings, or move one of the two parts."

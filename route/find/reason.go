@@ -3,6 +3,8 @@ package find
 import (
 	"fmt"
 	"strings"
+
+	"tubewright/route"
 )
 
 // explain writes the reason line of each way of a run: what it is made of, and
@@ -27,8 +29,8 @@ func madeOf(w Way) []string {
 	words := []string{bends}
 	kinds := map[kindOf]int{}
 	var order []kindOf
-	for _, laid := range [][]kindOf{chainKinds(w, true), chainKinds(w, false)} {
-		for _, k := range laid {
+	for _, laid := range []route.Laid{w.Start, w.End} {
+		for _, k := range chainKinds(laid) {
 			if kinds[k]++; kinds[k] == 1 {
 				order = append(order, k)
 			}
@@ -41,19 +43,16 @@ func madeOf(w Way) []string {
 }
 
 // chainKinds lists the kinds of fitting before the socket.
-func chainKinds(w Way, start bool) []kindOf {
-	bodies := w.End.Bodies
-	if start {
-		bodies = w.Start.Bodies
-	}
+func chainKinds(laid route.Laid) []kindOf {
 	var kinds []kindOf
-	for _, b := range bodies[:max(0, len(bodies)-1)] {
+	for _, b := range laid.Bodies[:max(0, len(laid.Bodies)-1)] {
 		kinds = append(kinds, b.Fitting.Kind)
 	}
 	return kinds
 }
 
-// compared says how a way stands to the first of the list.
+// compared says how a way stands to the first of the list; a difference that
+// would be written as nothing is left out.
 func compared(w, first Way, best bool) []string {
 	if best {
 		return []string{fmt.Sprintf("%d seals", w.Seals), fmt.Sprintf("%.0f mm of tube", w.Formed.Developed), "the least by your weights"}

@@ -112,8 +112,9 @@ const settleRounds = 24
 const innerRounds = 16
 
 // shortPair puts both bends as near to the ends as the tube allows, with this
-// much straight to spare: the nearer they are, the shorter the tube. The setbacks hang on the turns and the turns
-// on where the bends stand, so it goes round until they agree.
+// much straight to spare: the nearer they are, the shorter the tube. The
+// setbacks hang on the turns and the turns on where the bends stand, so it goes
+// round until they agree.
 func (h *hunt) shortPair(start, end *build, more float64) {
 	s, t := h.settle(start.ray(), end.ray(), more)
 	h.pair(start, end, s, t)
