@@ -19,6 +19,7 @@ type hunt struct {
 	others   []solid // what other runs take up
 	longest  float64 // bar to cut from, mm; 0: open
 	families []family
+	effort   effort
 	// measuring makes the guard find the worst a way lacks, not just whether it does.
 	measuring bool
 	missed    []missed // what was looked at and refused, best of each name

@@ -25,6 +25,8 @@ type quest struct {
 	grid                      lattice
 	squareCost                float64 // of a right angle besides its straights
 	search                    *search
+	near                      nearBy
+	effort                    *effort // of the whole run
 }
 
 // rayEnd is one end of a quest, in its frame.
@@ -80,7 +82,7 @@ func (q *quest) routes(ctx context.Context, best int64) ([]found, error) {
 			idle++
 		}
 		q.search.bound = best
-		if idle == enoughRounds || !q.refine() {
+		if idle == enoughRounds || q.effort.over() || !q.refine() {
 			break
 		}
 	}
@@ -245,7 +247,7 @@ func (h *hunt) squares(ctx context.Context, start, end *build, best int64) error
 func (h *hunt) quest(m axes, start, end *build) *quest {
 	q := &quest{
 		radius: h.tube.Radius, between: h.tube.StraightBetween, leastEnd: h.tube.StraightEnd,
-		weigh: h.plan.Weigh, walls: h.wallsOf(m, start, end), room: h.roomOf(m),
+		weigh: h.plan.Weigh, effort: &h.effort, walls: h.wallsOf(m, start, end), room: h.roomOf(m),
 		start: newRayEnd(m, start), end: newRayEnd(m, end),
 	}
 	q.squareCost = q.bendCost(90)

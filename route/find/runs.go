@@ -162,8 +162,9 @@ func (h *hunt) bendPair(start, end *build, plain bool) {
 // further than what can still beat the best found.
 func (h *hunt) harder(ctx context.Context) error {
 	best := int64(math.MaxInt64)
+	h.effort.harder = h.effort.spent + mostHarder
 	for _, p := range h.pairs() {
-		if h.pairKey(p) >= best {
+		if h.pairKey(p) >= best || h.effort.over() {
 			break
 		}
 		if err := h.squares(ctx, p.start, p.end, best); err != nil {

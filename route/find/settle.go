@@ -175,7 +175,7 @@ func (t *table) runNamed(name string) int {
 // again searches a run among what the others have chosen. Finding none is no
 // error here: the listed ways stand, and a clash that is left is told.
 func (t *table) again(ctx context.Context, i int) ([]Way, error) {
-	ways, err := t.waysOf(ctx, t.plan.Runs[i], t.around(i))
+	ways, err := t.ask(ctx, i, t.around(i))
 	if none := (*NoWayError)(nil); errors.As(err, &none) {
 		err = nil
 	}

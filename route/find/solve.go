@@ -64,6 +64,7 @@ type row struct {
 	ports   []portNeeds
 	fixed   bool // drawn or picked: it stays
 	problem error
+	asked   []asked
 }
 
 // troubled reports whether the run's choice is already told as a problem.
@@ -97,9 +98,9 @@ func (t *table) span(i int) float64 {
 // where that cannot be, clear of the parts alone.
 func (t *table) list(ctx context.Context, i int) error {
 	run := t.plan.Runs[i]
-	ways, err := t.waysOf(ctx, run, t.reserved(i))
+	ways, err := t.ask(ctx, i, t.reserved(i))
 	if err != nil && run.Way != route.Drawn && ctx.Err() == nil {
-		if bare, e := t.waysOf(ctx, run, nil); e == nil {
+		if bare, e := t.ask(ctx, i, nil); e == nil {
 			ways, err = bare, nil
 		}
 	}

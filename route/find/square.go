@@ -33,12 +33,6 @@ const (
 	mostGoals = 3
 	// moreSteps bounds the states looked at for the others.
 	moreSteps = 400
-	// mostSteps bounds the states of one search; a search that long has met a
-	// maze no tube goes through.
-	mostSteps = 30000
-	// betterSteps bounds the states of a search for something cheaper than is
-	// already known.
-	betterSteps = 8000
 	// checkEvery is how many states pass between two looks at the context.
 	checkEvery = 256
 )
@@ -50,11 +44,9 @@ func (q *quest) shortest(ctx context.Context, others bool) ([]found, error) {
 	q.prepare()
 	q.begin()
 	var got []found
-	last := mostSteps
-	if q.search.bound < math.MaxInt64 {
-		last = betterSteps
-	}
+	last := q.effort.steps(q.search.bound < math.MaxInt64)
 	for step := 0; q.search.open.Len() > 0 && step < last; step++ {
+		q.effort.spent++
 		if step%checkEvery == 0 && ctx.Err() != nil {
 			return nil, ctx.Err()
 		}
@@ -123,7 +115,7 @@ func (q *quest) follow(l leave) {
 	if far < l.need-bendSlack {
 		return
 	}
-	open, by := q.clearRun(l.at.Add(heading(l.heading).Mul(l.setback)), l.heading, far, l.exempt)
+	open, by := q.clearAmong(q.nearLine(l.node, axis), l.at.Add(heading(l.heading).Mul(l.setback)), l.heading, far, l.exempt)
 	if by != nil {
 		by.blocked++
 	}
@@ -174,7 +166,7 @@ func (q *quest) bendsAt(n node, corner vec, in, out int) bool {
 	at := &s.bends[((n[0]*s.size[1]+n[1])*s.size[2]+n[2])*12+bendIndex(in^1, out)]
 	if *at>>2 != s.stamp {
 		*at = s.stamp<<2 | 2
-		if q.bendClear(corner, in, out) {
+		if q.bendClear(n, corner, in, out) {
 			*at = s.stamp<<2 | 1
 		}
 	}

@@ -30,6 +30,10 @@ var searches = sync.Pool{New: func() any { return new(search) }}
 
 // prepare sizes the working room for the lattice.
 func (q *quest) prepare() {
+	q.near.forget()
+	if q.effort == nil { // a search on its own
+		q.effort = &effort{}
+	}
 	s := q.search
 	s.size = [3]int{len(q.grid[0]), len(q.grid[1]), len(q.grid[2])}
 	s.vias = len(q.via) + 1

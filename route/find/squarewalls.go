@@ -47,8 +47,13 @@ func (r *room) holds(p vec) bool {
 // comes too near to a wall, and which wall stops it; at most far. Negative when
 // it is too near at once.
 func (q *quest) clearRun(p vec, d int, far float64, exempt func(*wall) float64) (float64, *wall) {
+	return q.clearAmong(q.allWalls(), p, d, far, exempt)
+}
+
+// clearAmong is clearRun of the walls that may matter.
+func (q *quest) clearAmong(near []int32, p vec, d int, far float64, exempt func(*wall) float64) (float64, *wall) {
 	var by *wall
-	for i := range q.walls {
+	for _, i := range near {
 		w := &q.walls[i]
 		from := p
 		skip := 0.0
@@ -123,10 +128,10 @@ func (w *wall) bisect(p vec, d int, lo, far float64) float64 {
 
 // bendClear reports whether the arc of a bend at a corner is clear; the tube
 // comes in heading in and leaves heading out.
-func (q *quest) bendClear(corner vec, in, out int) bool {
+func (q *quest) bendClear(n node, corner vec, in, out int) bool {
 	from, to := corner.Sub(heading(in).Mul(q.radius)), corner.Add(heading(out).Mul(q.radius))
 	centre := from.Add(heading(out).Mul(q.radius))
-	for i := range q.walls {
+	for _, i := range q.nearNode(n) {
 		w := &q.walls[i]
 		if w.beyond(from, to, corner) {
 			continue

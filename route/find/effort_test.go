@@ -1,0 +1,129 @@
+package find
+
+import (
+	"context"
+	"math/rand/v2"
+	"testing"
+
+	"tubewright/route"
+)
+
+// shutIn is a plan whose ports a wall from side to side of the case keeps apart.
+func shutIn() route.Plan {
+	plan := between(v(50, 140, 140), v(1, 0, 0), v(440, 140, 140), v(-1, 0, 0), box("wall", v(200, 0, 0), v(220, 300, 300)))
+	plan.Case = v(500, 300, 300)
+	plan.Fittings = append(plan.Fittings, extras()...)
+	return plan
+}
+
+// A run that is shut in on all sides is given up after a bounded search.
+func TestShutInIsGivenUp(t *testing.T) {
+	sc := newScene(shutIn())
+	run, _ := canonical(sc.plan.Runs[0])
+	h, err := sc.newHunt(run, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ways, err := h.all(context.Background())
+	if err == nil {
+		t.Fatalf("%d ways through a wall", len(ways))
+	}
+	if first := h.effort.harder - mostHarder; first <= 0 || h.effort.spent <= first {
+		t.Errorf("%d states looked at, %d before the pairs with a fitting more: the test says nothing of those", h.effort.spent, first)
+	}
+	if h.effort.spent > h.effort.harder {
+		t.Errorf("%d states looked at, more than the %d allowed", h.effort.spent, h.effort.harder)
+	}
+}
+
+func TestEffortSteps(t *testing.T) {
+	for _, c := range []struct {
+		e       effort
+		bounded bool
+		want    int
+	}{
+		{effort{spent: 90000}, false, mostSteps},
+		{effort{spent: 90000}, true, betterSteps},
+		{effort{spent: 10, harder: 10 + mostHarder}, false, harderSteps},
+		{effort{spent: 10, harder: 10 + mostHarder}, true, betterSteps},
+		{effort{spent: 100, harder: 170}, false, 70},
+		{effort{spent: 100, harder: 170}, true, 70},
+	} {
+		if got := c.e.steps(c.bounded); got != c.want {
+			t.Errorf("%+v, bounded %v: %d steps, want %d", c.e, c.bounded, got, c.want)
+		}
+	}
+}
+
+// Looking only at the walls near a line or a crossing says the same as looking
+// at all of them.
+func TestNearWallsSayAsAll(t *testing.T) {
+	met := 0
+	for seed := range uint64(40) {
+		q := lattices(seed)
+		q.prepareAlone()
+		r := rand.New(rand.NewPCG(seed, 2))
+		for range 200 {
+			n := node{r.IntN(len(q.grid[0])), r.IntN(len(q.grid[1])), r.IntN(len(q.grid[2]))}
+			d, out := r.IntN(6), r.IntN(6)
+			p := q.grid.at(n)
+			got, by := q.clearAmong(q.nearLine(n, d/2), p, d, 500, nil)
+			want, wantBy := q.clearRun(p, d, 500, nil)
+			if got != want || by != wantBy {
+				t.Fatalf("seed %d, %v heading %d: clear for %v, want %v", seed, n, d, got, want)
+			}
+			if by != nil {
+				met++
+			}
+			if out/2 == d/2 {
+				continue
+			}
+			one := q.bendClear(n, p, d, out)
+			q.near.nodes[n] = q.allWalls()
+			if all := q.bendClear(n, p, d, out); one != all {
+				t.Fatalf("seed %d, bend at %v from %d to %d: clear %v, want %v", seed, n, d, out, one, all)
+			}
+			delete(q.near.nodes, n)
+		}
+	}
+	if met < 1000 {
+		t.Errorf("only %d straights met a wall: the test says little", met)
+	}
+}
+
+// prepareAlone makes a quest ready without a hunt.
+func (q *quest) prepareAlone() {
+	q.search = new(search)
+	q.prepare()
+}
+
+// A search among the same others is remembered, one among others is not.
+func TestAskRemembers(t *testing.T) {
+	plan := between(v(100, 100, 50), v(1, 0, 0), v(250, 250, 50), v(0, -1, 0))
+	tab := newTable(newScene(plan))
+	ctx := context.Background()
+	first, err := tab.ask(ctx, 0, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	first[0].Name = "changed by the caller"
+	again, err := tab.ask(ctx, 0, []solid{})
+	if err != nil || again[0].Name != "one bend" || len(tab.rows[0].asked) != 1 {
+		t.Errorf("%d searches, best way %q, %v; want one, unchanged", len(tab.rows[0].asked), again[0].Name, err)
+	}
+	other := []solid{newSolid(first[0].Start.Bodies[0].Shapes[0], -1, "x")}
+	if _, err := tab.ask(ctx, 0, other); len(tab.rows[0].asked) != 2 {
+		t.Errorf("%d searches remembered, %v; want another for other surroundings", len(tab.rows[0].asked), err)
+	}
+}
+
+// BenchmarkShutIn is the dearest kind of plan: every pair of chains is searched
+// for nothing.
+func BenchmarkShutIn(b *testing.B) {
+	plan := shutIn()
+	for b.Loop() {
+		if _, err := Solve(context.Background(), plan); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
