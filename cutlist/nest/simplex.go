@@ -120,29 +120,21 @@ func (s *simplex) leaving() int {
 	return out
 }
 
+// pivot puts a column in the place of a basic one and brings inverse, values
+// and prices up to date.
 func (s *simplex) pivot(out int, c column) {
 	n := s.rows
 	rc := s.reduced(c)
-	pivotRow := s.inverse[out*n : (out+1)*n]
 	by := 1 / s.dir[out]
-	for j := range pivotRow {
-		pivotRow[j] *= by
-	}
 	step := s.value[out] * by
-	filled := s.filled[:0]
-	for j, p := range pivotRow {
-		if p != 0 {
-			filled = append(filled, int32(j))
-		}
-	}
-	s.filled = filled
+	pivotRow := s.scaled(out, by)
 	for i, d := range s.dir {
 		if i == out || d == 0 {
 			continue
 		}
 		row := s.inverse[i*n : (i+1)*n]
-		if 2*len(filled) < n {
-			for _, j := range filled {
+		if 2*len(s.filled) < n {
+			for _, j := range s.filled {
 				row[j] -= float64(d * pivotRow[j])
 			}
 		} else {
@@ -154,6 +146,18 @@ func (s *simplex) pivot(out int, c column) {
 		s.price[j] += float64(rc * p)
 	}
 	s.value[out], s.basis[out] = step, c
+}
+
+// scaled multiplies a row of the inverse and notes which of its places are filled.
+func (s *simplex) scaled(out int, by float64) []float64 {
+	row := s.inverse[out*s.rows : (out+1)*s.rows]
+	s.filled = s.filled[:0]
+	for j := range row {
+		if row[j] *= by; row[j] != 0 {
+			s.filled = append(s.filled, int32(j))
+		}
+	}
+	return row
 }
 
 // remake inverts the basis afresh (Gauss-Jordan with row pivoting), so that

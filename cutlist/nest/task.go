@@ -38,38 +38,48 @@ type load struct {
 
 func newTask(j Job) task {
 	t := task{scale: 2 * maxPieces}
-	unit, total := 0, 0
-	for _, p := range mergePieces(j.Pieces) {
-		unit = gcd(unit, p.Length+j.Kerf)
-		t.sizes, t.want = append(t.sizes, p.Length+j.Kerf), append(t.want, p.Count)
-		total += p.Count
-	}
-	t.unit = unit
-	for i := range t.sizes {
-		t.sizes[i] /= unit
-	}
-	priced := j.Priced()
-	for i, b := range j.Offcuts {
-		most := max(1, b.Most)
-		t.addBar(bar{(b.Length + j.Kerf) / unit, 1, b.Length, most, true, true, []source{{i, most}}}, total)
-	}
-	for i, b := range j.Stock {
-		price := b.Price
-		if !priced {
-			price = 1
-		}
-		most := b.Most
-		if most == 0 {
-			most = total
-		}
-		t.addBar(bar{(b.Length + j.Kerf) / unit, price*t.scale + 1, b.Length, most, b.Most > 0, false, []source{{i, most}}}, total)
-	}
+	t.addPieces(j)
+	total := t.pieces()
+	t.addOffcuts(j, total)
+	t.addStock(j, total)
 	for b, kind := range t.bars {
 		if kind.most >= total {
 			t.bars[b].most, t.bars[b].limited = total, false
 		}
 	}
 	return t
+}
+
+// addPieces takes the sizes and settles what lengths are divided by.
+func (t *task) addPieces(j Job) {
+	for _, p := range mergePieces(j.Pieces) {
+		t.unit = gcd(t.unit, p.Length+j.Kerf)
+		t.sizes, t.want = append(t.sizes, p.Length+j.Kerf), append(t.want, p.Count)
+	}
+	for i := range t.sizes {
+		t.sizes[i] /= t.unit
+	}
+}
+
+func (t *task) addOffcuts(j Job, total int) {
+	for i, b := range j.Offcuts {
+		most := max(1, b.Most)
+		t.addBar(bar{(b.Length + j.Kerf) / t.unit, 1, b.Length, most, true, true, []source{{i, most}}}, total)
+	}
+}
+
+func (t *task) addStock(j Job, total int) {
+	priced := j.Priced()
+	for i, b := range j.Stock {
+		price, most := b.Price, b.Most
+		if !priced {
+			price = 1
+		}
+		if most == 0 {
+			most = total
+		}
+		t.addBar(bar{(b.Length + j.Kerf) / t.unit, price*t.scale + 1, b.Length, most, b.Most > 0, false, []source{{i, most}}}, total)
+	}
 }
 
 // addBar takes a bar that holds at least one piece; bars of one length and cost
