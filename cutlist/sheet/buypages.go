@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"tubewright/cutlist"
 	"tubewright/cutlist/draw"
 	"tubewright/route/check"
 )
@@ -23,17 +24,11 @@ func (b *book) buying() {
 	total, unknown := 0.0, 0
 	var rows [][]cell
 	for _, it := range b.list.Buy {
-		each, price := money(it.Each), money(it.Price)
-		if it.Each == 0 {
-			each = "–"
-		}
-		if it.Buy > 0 && it.Price == 0 {
-			price, unknown = "not known", unknown+1
-		}
-		row := say("", it.Label(b.list.Plan.Units), strconv.Itoa(it.Need), strconv.Itoa(it.OnHand), strconv.Itoa(it.Buy), each, price, it.Note)
-		row[0].tick = it.Buy > 0
-		rows = append(rows, row)
+		rows = append(rows, b.buyRow(it))
 		total += it.Price
+		if unpriced(it) {
+			unknown++
+		}
 	}
 	b.table(b.buyColumns(), rows)
 	b.need(8)
@@ -44,6 +39,22 @@ func (b *book) buying() {
 		b.faint(fmt.Sprintf("Without %s whose price is not known.", count(unknown, "line")))
 	}
 	b.faint("Prices are the plan's own, in the plan's money. Fittings, seals and tube must suit each other: ask the maker where the plan is only typical.")
+}
+
+// unpriced reports whether the price of what is to buy is not known.
+func unpriced(it cutlist.Item) bool { return it.Buy > 0 && it.Price == 0 }
+
+func (b *book) buyRow(it cutlist.Item) []cell {
+	each, price := money(it.Each), money(it.Price)
+	if it.Each == 0 {
+		each = "–"
+	}
+	if unpriced(it) {
+		price = "not known"
+	}
+	row := say("", it.Label(b.units), strconv.Itoa(it.Need), strconv.Itoa(it.OnHand), strconv.Itoa(it.Buy), each, price, it.Note)
+	row[0].tick = it.Buy > 0
+	return row
 }
 
 func (b *book) buyColumns() []column {
