@@ -6,7 +6,7 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// says reports whether a value of a file already says what an item says.
+// saidBy reports whether a value of a file already says what an item says.
 func (it *item) saidBy(n *yaml.Node) bool {
 	switch {
 	case it == nil:

@@ -41,7 +41,7 @@ const ownerMayWrite fs.FileMode = 0o200
 // was or, once Done, as it is to be.
 type SaveError struct {
 	Path string
-	Step string // "keep the version before", "write", "put in place", "settle"
+	Step string // what could not be done: "write beside it", "put it in place"
 	Done bool   // the new text is in place, but may not survive a power cut
 	Err  error
 }

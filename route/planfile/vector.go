@@ -18,9 +18,13 @@ func vector(each codec[float64]) codec[mgl64.Vec3] {
 			}
 		},
 		write: func(f form, v, _ mgl64.Vec3) *item { return numbersItem(f, v[:], each) },
-		same:  func(a, b mgl64.Vec3) bool { return alike(a[0], b[0]) && alike(a[1], b[1]) && alike(a[2], b[2]) },
+		same:  alikeVectors,
 		shape: shape{kind: "list", each: &each.shape, least: 3, most: 3},
 	}
+}
+
+func alikeVectors(a, b mgl64.Vec3) bool {
+	return alike(a[0], b[0]) && alike(a[1], b[1]) && alike(a[2], b[2])
 }
 
 // three reads a vector and says whether every number of it is good.
@@ -101,7 +105,7 @@ func facing() codec[mgl64.Vec3] {
 			it.holds = func(n *yaml.Node) bool { return holdsFacing(n, v) }
 			return it
 		},
-		same:  func(a, b mgl64.Vec3) bool { return alike(a[0], b[0]) && alike(a[1], b[1]) && alike(a[2], b[2]) },
+		same:  alikeVectors,
 		shape: facingShape(),
 	}
 }
