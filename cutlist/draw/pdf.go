@@ -101,6 +101,10 @@ func (p *pdfPen) path(points []Point) {
 // curve leaves the circle by less than 5 millionths of the radius.
 const steepest = 45
 
+// wholeCurves keeps the rounding of a sweep from asking for one curve more: a
+// part of a curve that is far above a float64's noise and far below any sweep.
+const wholeCurves = 1e-9
+
 // arc draws an arc as cubic curves whose handles are 4/3·tan(step/4)·radius
 // long (the usual approximation of a circle).
 func (p *pdfPen) arc(a Arc) {
@@ -108,7 +112,7 @@ func (p *pdfPen) arc(a Arc) {
 		return
 	}
 	p.setStroke(a.Stroke)
-	n := int(math.Ceil(math.Abs(a.Sweep)/steepest - 1e-9))
+	n := int(math.Ceil(math.Abs(a.Sweep)/steepest - wholeCurves))
 	step := a.Sweep / float64(max(n, 1))
 	handle := 4.0 / 3 * math.Tan(step*math.Pi/180/4) * a.Radius
 	from := a.At(a.From)

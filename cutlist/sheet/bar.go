@@ -55,9 +55,9 @@ func barPiece(d *draw.Drawing, l cutlist.List, p cutlist.Piece, f frame, th Them
 	if rest := room - draw.TextWidth(number+"  ", size, true); rest > 4*size {
 		name = shortened(pieceName(p), size, false, rest)
 	}
-	d.Add(draw.Text{At: draw.Point{X: x, Y: y + 0.36*size}, Text: number, Size: size, Bold: true, Colour: th.Ink})
+	d.Add(draw.Text{At: draw.Point{X: x, Y: y + halfCap*size}, Text: number, Size: size, Bold: true, Colour: th.Ink})
 	x += draw.TextWidth(number+"  ", size, true)
-	d.Add(draw.Text{At: draw.Point{X: x, Y: y + 0.36*size}, Text: name, Size: size, Colour: th.Ink})
+	d.Add(draw.Text{At: draw.Point{X: x, Y: y + halfCap*size}, Text: name, Size: size, Colour: th.Ink})
 }
 
 // pieceName says which tube a piece becomes.
@@ -76,7 +76,7 @@ func barLeft(d *draw.Drawing, l cutlist.List, b cutlist.Bar, f frame, th Theme) 
 	size := math.Min(fineSize, f.h()/2.6)
 	text := draw.Text{
 		Text: leftText(l, b), Size: size, Align: draw.Centre, Colour: th.Ink,
-		At: draw.Point{X: f.middle().X, Y: f.middle().Y + 0.36*size},
+		At: draw.Point{X: f.middle().X, Y: f.middle().Y + halfCap*size},
 	}
 	if room := textFrame(text); room.w() < f.w()-1 {
 		d.Add(draw.Box(room.lo.X-0.4, room.lo.Y, room.w()+0.8, room.h(), th.Paper, draw.Stroke{}), text)

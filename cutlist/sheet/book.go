@@ -19,6 +19,7 @@ const (
 	fineSize = 2.4
 	headSize = 4.6
 	leading  = 1.32 // line to line, in sizes
+	halfCap  = 0.36 // from the middle of a line's capitals down to its foot, in sizes
 )
 
 // book is the pages as they are filled, from the top down.

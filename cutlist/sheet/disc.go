@@ -32,6 +32,6 @@ func badge(text string, at draw.Point, size float64, ring draw.Colour, th Theme)
 		}
 	}
 	return []draw.Item{shape, draw.Text{
-		At: draw.Point{X: at.X, Y: at.Y + 0.36*size}, Text: text, Size: size, Bold: true, Align: draw.Centre, Colour: th.Ink,
+		At: draw.Point{X: at.X, Y: at.Y + halfCap*size}, Text: text, Size: size, Bold: true, Align: draw.Centre, Colour: th.Ink,
 	}}
 }

@@ -216,7 +216,7 @@ func (p *formedPicture) note(text string, bold bool, at, side draw.Point) {
 	for _, far := range []float64{1, -1, 1.6, -1.6, 2.4, -2.4} {
 		reach := p.room() + math.Abs(side.X)*w/2 + math.Abs(side.Y)*t.Size*0.4
 		q := at.Plus(side.Times(reach * far))
-		spots = append(spots, q.Plus(draw.Point{Y: 0.36 * t.Size}))
+		spots = append(spots, q.Plus(draw.Point{Y: halfCap * t.Size}))
 	}
 	if items, ok := p.labels.text(t, spots); ok {
 		p.d.Add(items...)

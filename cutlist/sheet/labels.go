@@ -110,7 +110,7 @@ func over(f frame, w, size float64) []draw.Point {
 	var spots []draw.Point
 	room := math.Max(0, (f.w()-w)/2)
 	for row := range 9 {
-		y := f.middle().Y + 0.36*size + float64((row+1)/2)*1.2*size*float64(1-2*(row%2))
+		y := f.middle().Y + halfCap*size + float64((row+1)/2)*1.2*size*float64(1-2*(row%2))
 		if y-size < f.lo.Y || y+0.25*size > f.hi.Y {
 			continue
 		}

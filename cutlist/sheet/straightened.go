@@ -142,7 +142,7 @@ func hatch(d *draw.Drawing, f frame, th Theme) {
 }
 
 func (s *strip) ends() {
-	y := s.bar.middle().Y + 0.36*s.size
+	y := s.bar.middle().Y + halfCap*s.size
 	for _, e := range []struct {
 		name string
 		x    float64
@@ -222,7 +222,7 @@ func (s *strip) marks(y float64) float64 {
 	x := apart(at, 1.2*size, size, s.d.W-size)
 	for i, text := range texts {
 		s.d.Add(draw.Line{Points: []draw.Point{{X: at[i], Y: y}, {X: at[i], Y: y + 0.6}, {X: x[i], Y: y + leader - 0.4}}, Stroke: pen(0.15, s.theme.Faint)})
-		s.d.Add(draw.Text{At: draw.Point{X: x[i] - 0.36*size, Y: y + leader}, Text: text, Size: size, Turn: 90, Colour: s.theme.Ink})
+		s.d.Add(draw.Text{At: draw.Point{X: x[i] - halfCap*size, Y: y + leader}, Text: text, Size: size, Turn: 90, Colour: s.theme.Ink})
 	}
 	return y + leader + widest + 1
 }
@@ -265,7 +265,7 @@ func (s *strip) dimension(y, from, to float64, text string) {
 	if to-from > w {
 		s.d.Add(draw.Segment(from, y, middle-w/2, y, line), draw.Segment(middle+w/2, y, to, y, line))
 	}
-	s.d.Add(draw.Text{At: draw.Point{X: middle, Y: y + 0.36*s.size}, Text: text, Size: s.size, Align: draw.Centre, Colour: s.theme.Ink})
+	s.d.Add(draw.Text{At: draw.Point{X: middle, Y: y + halfCap*s.size}, Text: text, Size: s.size, Align: draw.Centre, Colour: s.theme.Ink})
 }
 
 // roomyFor is the height a tube's strip asks for on its page.

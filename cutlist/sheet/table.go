@@ -235,7 +235,7 @@ func (t *table) row(i int) {
 		case at.tick:
 			t.b.add(tick(x+padding, base-t.size+0.1, 3, th))
 		case at.letter != "":
-			t.b.add(disc(at.letter, draw.Point{X: x + t.widths[c]/2, Y: base - 0.36*t.size}, t.size*0.95, th)...)
+			t.b.add(disc(at.letter, draw.Point{X: x + t.widths[c]/2, Y: base - halfCap*t.size}, t.size*0.95, th)...)
 		default:
 			for n, line := range t.lines(i, c) {
 				y := base + float64(n)*t.size*leading
