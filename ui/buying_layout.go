@@ -4,11 +4,11 @@ import "fyne.io/fyne/v2"
 
 // buyColumns are the widths of the columns behind the item: need, on hand,
 // buy, price.
-var buyColumns = []float32{40, 58, 40, 62}
+var buyColumns = []float32{36, 52, 34, 58}
 
 // buyBoxes places the cells of a line of the buying list.
 func buyBoxes(width, height float32) []box {
-	const gap = 8
+	const gap = 6
 	widths := gridColumns(width, gap, append([]float32{0}, buyColumns...))
 	boxes := make([]box, len(widths))
 	x := float32(0)

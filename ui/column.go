@@ -108,6 +108,24 @@ func (p *pane) reveal(o fyne.CanvasObject) {
 	p.scroll.Refresh()
 }
 
+// scrollStep is how far one press of an arrow key scrolls a text.
+const scrollStep = 40
+
+// scrollBy scrolls as a key asks, and reports whether it asks for that.
+func (p *pane) scrollBy(name fyne.KeyName) bool {
+	page := max(scrollStep, p.scroll.Size().Height-scrollStep)
+	steps := map[fyne.KeyName]float32{
+		fyne.KeyUp: -scrollStep, fyne.KeyDown: scrollStep, fyne.KeyPageUp: -page, fyne.KeyPageDown: page,
+		fyne.KeyHome: -p.body.Size().Height, fyne.KeyEnd: p.body.Size().Height,
+	}
+	step, ok := steps[name]
+	if ok {
+		p.scroll.Offset.Y = between(0, p.scroll.Offset.Y+step, max(0, p.body.Size().Height-p.scroll.Size().Height))
+		p.scroll.Refresh()
+	}
+	return ok
+}
+
 // within is how far down the column an object stands.
 func (p *pane) within(o fyne.CanvasObject) float32 {
 	d := fyne.CurrentApp().Driver()

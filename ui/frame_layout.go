@@ -20,6 +20,8 @@ const (
 	bottomMost  float32 = 236
 	// findingsShare is how much of the right column the findings take at most.
 	findingsShare float32 = 0.36
+	// detailsHigh shows a part with its numbers and a few ports.
+	detailsHigh float32 = 330
 )
 
 // between is want, but at least least and at most most.
@@ -36,7 +38,7 @@ func frameOf(size fyne.Size, partsHigh, findingsHigh float32) frame {
 	wide := max(0, size.Width-2*frameGap)
 
 	f := frame{header: box{fyne.NewPos(frameGap, 0), fyne.NewSize(wide, headerHigh)}}
-	f.parts, f.details = share(frameGap, top, left, middle, between(110, partsHigh, middle*0.5))
+	f.parts, f.details = share(frameGap, top, left, middle, between(110, partsHigh, max(middle*0.5, middle-detailsHigh)))
 	rightX := size.Width - frameGap - right
 	f.runs, f.findings = share(rightX, top, right, middle, middle-frameGap-between(84, findingsHigh, middle*findingsShare))
 	boardX := frameGap + left + frameGap

@@ -23,26 +23,28 @@ var listKeys = [][2]string{
 
 // tellKeys shows every key.
 func (w *Window) tellKeys() {
-	var rows []fyne.CanvasObject
-	add := func(head string, lines [][2]string) {
-		if len(lines) > 0 {
-			rows = append(rows, newHeading(head), newKeyTable(lines))
-		}
-	}
+	left, right := newColumn(0, 8), newColumn(0, 8)
 	for _, g := range w.menus() {
+		side := left
+		if g.name == "View" {
+			side = right
+		}
 		var lines [][2]string
 		for _, c := range g.commands {
 			if c.keys != "" {
 				lines = append(lines, [2]string{c.keys, c.name})
 			}
 		}
-		add(g.name, lines)
+		side.items = append(side.items, newHeading(g.name), newKeyTable(lines))
 	}
-	add("On the board", boardKeys)
-	add("In lists and fields", listKeys)
-	rows = append(rows, newFlow("Numbers may be typed as 12.5, 12,5, 1/2 in, 3 cm or 120+15. The old value stays when a number cannot be read.", textSize, ink))
-	w.read("Keys", rows...)
+	left.items = append(left.items, newHeading("In lists and fields"), newKeyTable(listKeys))
+	right.items = append(right.items, newHeading("On the board"), newKeyTable(boardKeys))
+	both := newBeside(24, left, right)
+	w.readWide("Keys", keysWidth, both, newFlow("Numbers may be typed as 12.5, 12,5, 1/2 in, 3 cm or 120+15. The old value stays when a number cannot be read.", textSize, ink))
 }
+
+// keysWidth holds two columns of keys.
+const keysWidth float32 = 900
 
 // newKeyTable is keys with what they do beside them.
 func newKeyTable(lines [][2]string) fyne.CanvasObject {

@@ -162,3 +162,50 @@ func TestEveryCommandHasItsOwnKey(t *testing.T) {
 }
 
 func keyName(k fyne.KeyName) string { return string(k) }
+
+func TestALongTextScrollsByKey(t *testing.T) {
+	b := opened(t)
+	var rows []fyne.CanvasObject
+	for range 100 {
+		rows = append(rows, newFlow("A line.", textSize, ink))
+	}
+	b.read("Long", rows...)
+	scroll := b.modals[0].text.scroll
+	b.press(fyne.KeyDown)
+	if scroll.Offset.Y != scrollStep {
+		t.Errorf("Down scrolls to %v, want %v", scroll.Offset.Y, scrollStep)
+	}
+	b.press(fyne.KeyEnd)
+	end := scroll.Offset.Y
+	b.press(fyne.KeyPageDown)
+	if last := b.modals[0].text.body.Size().Height - scroll.Size().Height; end != last || scroll.Offset.Y != last {
+		t.Errorf("End goes to %v and a page more to %v, want %v", end, scroll.Offset.Y, last)
+	}
+	b.press(fyne.KeyHome)
+	if scroll.Offset.Y != 0 {
+		t.Errorf("Home goes to %v", scroll.Offset.Y)
+	}
+	b.press(fyne.KeyEscape)
+	if len(b.modals) != 0 {
+		t.Error("Esc does not close it")
+	}
+}
+
+func TestTwoColumnsShareAWidth(t *testing.T) {
+	themed(t)
+	one := func(n int) *column {
+		c := newColumn(0, 0)
+		for range n {
+			c.items = append(c.items, newFlow("word", textSize, ink))
+		}
+		return c
+	}
+	b := newBeside(20, one(2), one(5))
+	if got, want := b.HeightFor(220), b.right.HeightFor(100); got != want {
+		t.Errorf("the height is %v, want the higher column's %v", got, want)
+	}
+	b.Resize(fyne.NewSize(220, 200))
+	if b.left.Size().Width != 100 || b.right.Position().X != 120 || b.right.Size().Width != 100 {
+		t.Errorf("left %v, right %v at %v", b.left.Size(), b.right.Size(), b.right.Position())
+	}
+}

@@ -16,6 +16,7 @@ type modal struct {
 	buttons []button
 	row     *buttonRow
 	head    *flow
+	text    *pane // a long text that Up and Down scroll; nil: none
 }
 
 func (m *modal) title() string { return m.head.text }
@@ -70,8 +71,11 @@ func (m *modal) close() {
 	m.window.writeBoxes()
 }
 
-// key presses the button that a key stands for.
+// key presses the button that a key stands for, or scrolls.
 func (m *modal) key(name fyne.KeyName) bool {
+	if m.text != nil && m.text.scrollBy(name) {
+		return true
+	}
 	for _, b := range m.buttons {
 		enter := name == fyne.KeyReturn || name == fyne.KeyEnter
 		if (enter && b.strong) || (name == fyne.KeyEscape && b.cancel) {
@@ -98,10 +102,19 @@ func paragraphs(text string) []fyne.CanvasObject {
 	return []fyne.CanvasObject{newFlow(text, textSize, ink)}
 }
 
+// readWidth suits lines of about ninety letters.
+const readWidth float32 = 600
+
 // read shows a long text that scrolls.
 func (w *Window) read(title string, rows ...fyne.CanvasObject) {
+	w.readWide(title, readWidth, rows...)
+}
+
+func (w *Window) readWide(title string, width float32, rows ...fyne.CanvasObject) {
 	body := newPane(newColumn(4, 8, rows...))
-	high := min(w.win.Canvas().Size().Height-220, body.body.HeightFor(560)+8)
-	w.openModal(title, 600, []fyne.CanvasObject{container.NewGridWrap(fyne.NewSize(572, high), body)},
+	inner := width - 28
+	high := min(w.win.Canvas().Size().Height-180, body.body.HeightFor(inner-12)+8)
+	m := w.openModal(title, width, []fyne.CanvasObject{container.NewGridWrap(fyne.NewSize(inner, high), body)},
 		button{text: "Close", strong: true, cancel: true})
+	m.text = body
 }
