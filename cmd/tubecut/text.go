@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 	"text/tabwriter"
 
@@ -13,11 +14,15 @@ import (
 
 // table lays rows of cells out in columns, two spaces apart.
 func table(out *bytes.Buffer, rows [][]string) {
-	w := tabwriter.NewWriter(out, 0, 4, 2, ' ', 0)
+	var laid bytes.Buffer
+	w := tabwriter.NewWriter(&laid, 0, 4, 2, ' ', 0)
 	for _, row := range rows {
 		_, _ = fmt.Fprintln(w, "  "+strings.Join(row, "\t"))
 	}
 	_ = w.Flush() // writing to a buffer cannot fail, neither here nor above
+	for line := range strings.Lines(laid.String()) {
+		fmt.Fprintln(out, strings.TrimRight(line, " \n"))
+	}
 }
 
 // listText is the cut list for a terminal, in the plan's units.
@@ -35,7 +40,7 @@ func listText(list cutlist.List) []byte {
 
 func unitName(u route.Units) string {
 	if u == route.Inches {
-		return "in"
+		return "inches"
 	}
 	return "mm"
 }
@@ -43,7 +48,7 @@ func unitName(u route.Units) string {
 func tubesText(out *bytes.Buffer, list cutlist.List) {
 	u := list.Plan.Units
 	fmt.Fprintln(out, "\nTubes")
-	rows := [][]string{{"", "run", "tube", "way", "cut to", "from", "up to", "blank", "bends (turn, mark from end A)"}}
+	rows := [][]string{{"", "run", "tube", "way", "cut to", "from", "up to", "blank", "bends"}}
 	for _, t := range list.Tubes {
 		rows = append(rows, []string{
 			t.Letter, t.Run, t.Way.Tube.Name, t.Way.Name, u.Text(t.Cut.Aim), u.Text(t.Cut.Shortest),
@@ -55,13 +60,21 @@ func tubesText(out *bytes.Buffer, list cutlist.List) {
 		return
 	}
 	table(out, rows)
+	if bent(list) {
+		fmt.Fprintln(out, "  Bends: turn, then where it starts on the blank as sawn, from the end at the run's from port.")
+	}
 }
 
-// bendsText lists a tube's bends: "90.0° at 111.5; 45.0° at 210.0 roll 180.0°".
+func bent(list cutlist.List) bool {
+	return slices.ContainsFunc(list.Tubes, func(t cutlist.Tube) bool { return len(t.Bench.Bends) > 0 })
+}
+
+// bendsText lists a tube's bends as they are marked on its blank, which still
+// has its trim: "90.0° at 126.5; 45.0° at 225.0 roll 180.0°".
 func bendsText(t cutlist.Tube, u route.Units) string {
 	var each []string
 	for i, b := range t.Bench.Bends {
-		text := fmt.Sprintf("%s at %s", route.Degrees(b.Turn), u.Text(b.FromA.Start))
+		text := fmt.Sprintf("%s at %s", route.Degrees(b.Turn), u.Text(b.BlankA.Start))
 		if i > 0 {
 			text += " roll " + route.Degrees(b.Roll)
 		}
@@ -86,7 +99,7 @@ func barsText(out *bytes.Buffer, list cutlist.List) {
 	}
 	table(out, rows)
 	for _, p := range list.Proof {
-		fmt.Fprintf(out, "  %s: %s\n", p.Tube, proofText(p))
+		fmt.Fprintf(out, "  %s: %s\n", p.Tube, proofText(p, list))
 	}
 }
 
@@ -105,11 +118,21 @@ func piecesText(b cutlist.Bar, u route.Units) string {
 	return strings.Join(each, " | ")
 }
 
-func proofText(p cutlist.Proof) string {
-	if p.Proven {
-		return fmt.Sprintf("cheapest possible: proven (%.2f)", p.Cost)
+// proofText says how good the bars of one kind of tube are: money where its
+// stock has prices, else bars.
+func proofText(p cutlist.Proof, list cutlist.List) string {
+	priced := slices.ContainsFunc(list.Plan.Stock, func(s route.Stock) bool { return s.Tube == p.Tube && s.Price > 0 })
+	cost, bound, best := fmt.Sprintf("%.0f to buy", p.Cost), fmt.Sprintf("%.0f", p.Bound), "fewest bars"
+	if priced {
+		cost, bound, best = fmt.Sprintf("%.2f", p.Cost), fmt.Sprintf("%.2f", p.Bound), "cheapest possible"
 	}
-	return fmt.Sprintf("%.2f; no plan costs less than %.2f, not proven cheapest", p.Cost, p.Bound)
+	switch {
+	case p.Proven:
+		return fmt.Sprintf("%s, the %s: proven", cost, best)
+	case slices.ContainsFunc(list.Findings, func(f check.Finding) bool { return f.Code == check.StockTooFew && slices.Contains(f.Parts, p.Tube) }):
+		return cost + ", and not all pieces are cut: see the findings"
+	}
+	return fmt.Sprintf("%s; no plan can do with less than %s, not proven the %s", cost, bound, best)
 }
 
 func buyText(out *bytes.Buffer, list cutlist.List) {
@@ -157,7 +180,10 @@ func draftText(out *bytes.Buffer, list cutlist.List) {
 		return
 	}
 	fmt.Fprintln(out, "\nDraft: do not cut yet. These numbers are only typical:")
-	for _, r := range list.Reasons {
-		fmt.Fprintf(out, "  %s. %s\n", r.What, r.How)
+	for i, r := range list.Reasons {
+		fmt.Fprintf(out, "  %s\n", r.What)
+		if i+1 == len(list.Reasons) || list.Reasons[i+1].How != r.How { // once for all that are measured alike
+			fmt.Fprintf(out, "    %s\n", r.How)
+		}
 	}
 }
