@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"tubewright/assets"
 	"tubewright/cutlist"
 	"tubewright/cutlist/draw"
 	"tubewright/cutlist/sheet"
@@ -78,9 +79,13 @@ func everyList(t *testing.T) map[string]cutlist.List {
 	empty.Plan.Name = ""
 	inches := smallPlan()
 	inches.Units, inches.Build = "in", 3
-	return map[string]cutlist.List{
+	all := map[string]cutlist.List{
 		"small": list(t, smallPlan()), "firm": firm, "empty": empty, "inches": list(t, inches), "stress": stressList(t),
 	}
+	for _, name := range assets.Demos() {
+		all[name] = demo(t, name)
+	}
+	return all
 }
 
 func TestNoTextLeavesThePageOrCoversAnother(t *testing.T) {
