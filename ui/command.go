@@ -46,6 +46,8 @@ func (w *Window) menus() []commandGroup {
 			{name: "Save as …", keys: "Ctrl+Shift+S", shortcut: ctrlShift(fyne.KeyS), act: w.askSaveAs, off: none},
 			menuLine,
 			{name: "Make sheets …", keys: "Ctrl+P", shortcut: ctrl(fyne.KeyP), act: w.askSheets, off: none},
+			menuLine,
+			{name: quitItem, keys: "Ctrl+Q", shortcut: ctrl(fyne.KeyQ), act: w.tryClose},
 		}},
 		{"Edit", []command{
 			{name: undoItem, keys: "Ctrl+Z", shortcut: &fyne.ShortcutUndo{}, act: w.undo, off: func() bool { return w.snapshot.Undo == "" }},
@@ -100,4 +102,5 @@ const (
 	openDemo   = "Open a demo"
 	undoItem   = "Undo"
 	redoItem   = "Redo"
+	quitItem   = "Quit"
 )

@@ -16,6 +16,7 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 )
@@ -23,6 +24,7 @@ import (
 // stage is the program on a screen of its own, with a mouse and a keyboard.
 type stage struct {
 	t       *testing.T
+	program *exec.Cmd
 	env     []string
 	window  string // as xdotool numbers it
 	boxFile string
@@ -42,6 +44,31 @@ func (s *stage) run(name string, args ...string) string {
 	return strings.TrimSpace(string(out))
 }
 
+// program is the window's program, built once for all tests.
+var program = sync.OnceValues(func() (string, error) {
+	dir, err := os.MkdirTemp("", "tubewright-test")
+	if err != nil {
+		return "", err
+	}
+	built = dir
+	path := filepath.Join(dir, "tubewright")
+	if out, err := exec.Command("go", "build", "-o", path, "tubewright/cmd/tubewright").CombinedOutput(); err != nil {
+		return "", fmt.Errorf("go build: %w\n%s", err, out)
+	}
+	return path, nil
+})
+
+// built is the folder of the program; empty until a test has wanted it.
+var built string
+
+func TestMain(m *testing.M) {
+	code := m.Run()
+	if err := os.RemoveAll(built); err != nil {
+		fmt.Fprintln(os.Stderr, err)
+	}
+	os.Exit(code)
+}
+
 // newStage starts a screen and the program on it.
 func newStage(t *testing.T, args ...string) *stage {
 	t.Helper()
@@ -52,10 +79,13 @@ func newStage(t *testing.T, args ...string) *stage {
 	}
 	s := &stage{t: t, boxFile: filepath.Join(t.TempDir(), "boxes.json")}
 	s.env = append(os.Environ(), "DISPLAY=:"+newScreen(t), "FYNE_SCALE=1", "LC_ALL=", "LANG=en_US.UTF-8", "XDG_CONFIG_HOME="+t.TempDir())
-	program := filepath.Join(t.TempDir(), "tubewright")
-	s.run("go", "build", "-o", program, "tubewright/cmd/tubewright")
-	cmd := exec.Command(program, append([]string{"--size", "1280x800", "--boxes", s.boxFile}, args...)...)
+	path, err := program()
+	if err != nil {
+		t.Fatal(err)
+	}
+	cmd := exec.Command(path, append([]string{"--size", "1280x800", "--boxes", s.boxFile}, args...)...)
 	cmd.Env, cmd.Stderr = s.env, os.Stderr
+	s.program = cmd
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)
 	}
@@ -149,10 +179,11 @@ func (s *stage) until(what string, so func(Boxes) bool) Boxes {
 
 func (s *stage) box(name string) (x, y float64) {
 	s.t.Helper()
-	b, ok := s.boxes().Boxes[name]
-	if !ok {
-		s.t.Fatalf("the window shows no %q", name)
-	}
+	var b [4]float32
+	s.until("something called "+name, func(all Boxes) (ok bool) {
+		b, ok = all.Boxes[name]
+		return ok
+	})
 	return float64(b[0] + b[2]/2), float64(b[1] + b[3]/2)
 }
 
@@ -253,6 +284,21 @@ func TestWindowDragUndoSaveAndSheets(t *testing.T) {
 	}
 	s.key("Return")
 	s.until("no question", func(b Boxes) bool { return b.Modal == "" })
+}
+
+// ended waits for the program to end by itself.
+func (s *stage) ended() {
+	s.t.Helper()
+	done := make(chan error, 1)
+	go func() { done <- s.program.Wait() }()
+	select {
+	case err := <-done:
+		if err != nil {
+			s.t.Errorf("the program ended with %v", err)
+		}
+	case <-time.After(patience):
+		s.t.Fatal("the program never ended")
+	}
 }
 
 func TestWindowTypedNumbers(t *testing.T) {

@@ -47,7 +47,7 @@ func (w *Window) menuItem(c command) *fyne.MenuItem {
 		return w.demoItem()
 	}
 	item := fyne.NewMenuItem(c.name, w.acting(c.act))
-	item.Shortcut = c.shortcut
+	item.Shortcut, item.IsQuit = c.shortcut, c.name == quitItem
 	item.Disabled = c.off != nil && c.off()
 	switch {
 	case c.name == undoItem && w.snapshot.Undo != "":
