@@ -29,15 +29,16 @@ type Level struct {
 // Served reports whether the loop can be opened at this level.
 func (l Level) Served() bool { return l.Opening != "" && l.Off <= Reach }
 
-// Levels gives the lowest and the highest place of a loop. Openings are ports
+// Levels gives the lowest and the highest place of a loop, the first of places
+// equally high: of runs in the loop's order, ports before tubes. Openings are ports
 // that no run uses, tees and valves. Runs without a way count with their ports.
 func Levels(plan route.Plan, sol find.Solution, l Loop) (low, high Level) {
 	low, high = Level{At: mgl64.Vec3{0, math.Inf(1), 0}}, Level{At: mgl64.Vec3{0, math.Inf(-1), 0}}
 	see := func(at mgl64.Vec3, where string) {
-		if at[1] < low.At[1] {
+		if at[1] < low.At[1]-sameHeight {
 			low = Level{At: at, Where: where}
 		}
-		if at[1] > high.At[1] {
+		if at[1] > high.At[1]+sameHeight {
 			high = Level{At: at, Where: where}
 		}
 	}
@@ -90,7 +91,7 @@ type opening struct {
 	name string
 }
 
-// sameHeight keeps the first of two openings equally high: rounding, mm.
+// sameHeight keeps the first of two places or openings equally high: rounding, mm.
 const sameHeight = 1e-6
 
 // offer takes an opening off a level, the nearest, the first of equals.

@@ -164,6 +164,18 @@ func TestLevels(t *testing.T) {
 	}
 }
 
+// Of two places equally high but for a rounding the first is told.
+func TestLevelsHangOnNoLastBit(t *testing.T) {
+	p := ring()
+	want, high := loop.Levels(p, find.Solution{}, loop.Of(p)[0])
+	for _, noise := range []float64{-1e-9, 0, 1e-9} {
+		sol := find.Solution{Runs: []find.Solved{solved(p, "c", vec{7, 20 + noise, 0}, vec{7, 200 + noise, 0})}}
+		if l, h := loop.Levels(p, sol, loop.Of(p)[0]); l.Where != want.Where || h.Where != high.Where {
+			t.Errorf("with noise of %v the levels are at %s and %s, want %s and %s", noise, l.Where, h.Where, want.Where, high.Where)
+		}
+	}
+}
+
 // A bend's lowest place lies between its ends: centre 40 up, radius 32, so 8 mm.
 func TestABendsLowestPlaceCounts(t *testing.T) {
 	p := ring()

@@ -97,7 +97,8 @@ func (w *web) flood(at int, seen []bool) []bool {
 	return wet
 }
 
-// reached lists the ports joined to one, nearest first, leaving out one edge.
+// reached lists the ports joined to one, itself first and then by number,
+// leaving out one edge.
 func (w *web) reached(at, without int) []int {
 	list, from := []int{at}, w.tree(at, without)
 	for i := range from {
