@@ -29,15 +29,15 @@ func (l *List) cutKind(ctx context.Context, kind route.Tube) error {
 	}
 	bars, uncut := l.dealt(kind.Name, job, result, pieces)
 	l.Bars = append(l.Bars, bars...)
-	l.Proof = append(l.Proof, proof(kind.Name, job, result))
+	l.Proof = append(l.Proof, proof(kind.Name, job, result, len(uncut)))
 	if few != nil {
 		l.Findings = append(l.Findings, l.tooFew(kind.Name, uncut, few.Proven))
 	}
 	return nil
 }
 
-func proof(kind string, job nest.Job, r nest.Result) Proof {
-	p := Proof{Tube: kind, Cost: float64(r.Cost), Bound: float64(r.Bound), Proven: r.Proven}
+func proof(kind string, job nest.Job, r nest.Result, uncut int) Proof {
+	p := Proof{Tube: kind, Cost: float64(r.Cost), Bound: float64(r.Bound), Proven: r.Proven, Uncut: uncut}
 	if job.Priced() {
 		p.Cost, p.Bound = whole(r.Cost), whole(r.Bound)
 	}

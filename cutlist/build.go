@@ -38,9 +38,10 @@ func tubes(plan route.Plan, sol find.Solution) []Tube {
 		if !ok {
 			continue
 		}
+		cut := way.Formed.Cut(way.Ends, plan.Saw.Square)
+		cut.Blank = whole(hundredths(cut.Blank)) // what is sawn: one number in tables, bars and drawings
 		list = append(list, Tube{
-			Letter: letter(i), Run: s.Run.Name, Way: way,
-			Cut: way.Formed.Cut(way.Ends, plan.Saw.Square), Bench: way.Formed.Bench(way.Ends),
+			Letter: letter(i), Run: s.Run.Name, Way: way, Cut: cut, Bench: way.Formed.Bench(way.Ends),
 		})
 	}
 	return list

@@ -63,6 +63,7 @@ type Proof struct {
 	Tube        string
 	Cost, Bound float64 // money where stock has prices, else number of bars
 	Proven      bool
+	Uncut       int // pieces the limits on the stock leave over; cost and bound are of the others
 }
 
 // Item is a line of the buying list.

@@ -61,7 +61,7 @@ func tubesText(out *bytes.Buffer, list cutlist.List) {
 	}
 	table(out, rows)
 	if bent(list) {
-		fmt.Fprintln(out, "  Bends: turn, then where it starts on the blank as sawn, from the end at the run's from port.")
+		fmt.Fprintln(out, "  Bends: turn, then where it starts on the squared blank, from the end at the run's from port.")
 	}
 }
 
@@ -129,8 +129,8 @@ func proofText(p cutlist.Proof, list cutlist.List) string {
 	switch {
 	case p.Proven:
 		return fmt.Sprintf("%s, the %s: proven", cost, best)
-	case slices.ContainsFunc(list.Findings, func(f check.Finding) bool { return f.Code == check.StockTooFew && slices.Contains(f.Parts, p.Tube) }):
-		return cost + ", and not all pieces are cut: see the findings"
+	case p.Uncut > 0:
+		return fmt.Sprintf("%s; the stock does not hold %d more: see the findings", cost, p.Uncut)
 	}
 	return fmt.Sprintf("%s; no plan can do with less than %s, not proven the %s", cost, bound, best)
 }

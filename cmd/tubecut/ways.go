@@ -61,7 +61,7 @@ func noWay(cmd *cobra.Command, empty []byte, asJSON bool, why error) error {
 
 func waysText(ways []find.Way, u route.Units) []byte {
 	var out bytes.Buffer
-	rows := [][]string{{"", "way", "length", "bends", "fittings", "seals", "price", "cost", "why"}}
+	rows := [][]string{{"", "way", "length, " + unitName(u), "bends", "fittings", "seals", "price", "cost", "why"}}
 	for i, w := range ways {
 		rows = append(rows, []string{
 			fmt.Sprint(i + 1), w.Name, u.Text(w.Formed.Developed), fmt.Sprint(len(w.Formed.Bends)),

@@ -129,6 +129,9 @@ func proofLine(p cutlist.Proof, priced bool) string {
 	if p.Proven {
 		return fmt.Sprintf("%s: %s, the %s: proven.", p.Tube, cost, best)
 	}
+	if p.Uncut > 0 {
+		return fmt.Sprintf("%s: %s, and the stock does not hold %d more: see the findings.", p.Tube, cost, p.Uncut)
+	}
 	return fmt.Sprintf("%s: %s; no plan can do with less than %s. Not proven to be the %s.", p.Tube, cost, bound, best)
 }
 

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"tubewright/route"
 	"tubewright/route/find"
@@ -35,16 +36,31 @@ func (r *referee) checkOpen(l loop.Loop) {
 	if len(ends) > 0 {
 		f.What = fmt.Sprintf("The coolant of %s has no way round: it stops at %s.", runs(l.Loose), list(ends))
 	}
-	f.Fix = "Lead the coolant on from there with a run, or give the part the passage it has inside."
-	if len(ends) == 2 && l.Ends[0].Part != l.Ends[1].Part {
-		f.Fix = fmt.Sprintf("Join %s to %s with a run.", ends[0], ends[1])
-	}
+	f.Fix = r.wayRound(l.Ends)
 	if len(l.Ends) > 0 {
 		if p, ok := r.port(l.Ends[0]); ok {
 			f = f.at(p.Frame.At)
 		}
 	}
 	r.tell(f)
+}
+
+// wayRound says how the coolant could go on from where it stops: a port that
+// has a run already wants a passage through its part, others a run.
+func (r *referee) wayRound(ends []route.PortRef) string {
+	var shut []string
+	for _, e := range ends {
+		if len(r.runsOn(e)) > 0 && !slices.Contains(shut, e.Part) {
+			shut = append(shut, e.Part)
+		}
+	}
+	switch {
+	case len(shut) > 0:
+		return fmt.Sprintf("Say under passages of %s which ports the coolant links inside.", list(shut))
+	case len(ends) == 2 && ends[0].Part != ends[1].Part:
+		return fmt.Sprintf("Join %s to %s with a run.", ends[0], ends[1])
+	}
+	return "Lead the coolant on from there with a run, or give the part the passage it has inside."
 }
 
 func runs(names []string) string {

@@ -169,10 +169,12 @@ func (r *referee) explainNoWay(f *Finding, e *find.NoWayError) {
 	}
 	f.Measure = -e.Short
 	short := r.length(e.Short)
-	why := fmt.Sprintf("%s is %s in the way", e.Way, short)
+	why := "it runs into itself by " + short
 	switch _, part := r.plan.FindPart(e.Way); {
 	case e.Way == "":
 		why = "a straight is " + short + " too short to form"
+	case e.Way == "the case":
+		why = "it passes a wall of the case by " + short
 	case e.ByRun:
 		why = fmt.Sprintf("run %s is %s too near", e.Way, short)
 		f.Runs = append(f.Runs, e.Way)

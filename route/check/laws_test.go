@@ -140,7 +140,7 @@ func TestAPartLargerThanTheCase(t *testing.T) {
 	gpu(0, 450)(s)
 	for _, f := range s.findings(t) {
 		if f.Code == check.PartOutsideCase {
-			if f.Measure != -20 || !strings.Contains(f.Fix, "Take a case that is 20.0 mm larger") {
+			if f.Measure != -20 || !strings.Contains(f.Fix, "450.0 mm long that way and the case 430.0 mm: take a larger case") {
 				t.Errorf("found%s", told([]check.Finding{f}))
 			}
 			return
@@ -205,7 +205,7 @@ func TestProblemsOfEveryKindAreTold(t *testing.T) {
 		{&find.NoWayError{Run: "a", Cause: errors.New("no socket takes it")}, "Run a has no way: no socket takes it."},
 		{&find.NoWayError{Run: "a", Nearest: "straight", Short: 2}, "a straight is 2.0 mm too short to form"},
 		{&find.NoWayError{Run: "a", Nearest: "straight", Way: "b", ByRun: true, Short: 2}, "run b is 2.0 mm too near"},
-		{&find.NoWayError{Run: "a", Nearest: "straight", Way: "the case", Short: 2}, "the case is 2.0 mm in the way"},
+		{&find.NoWayError{Run: "a", Nearest: "straight", Way: "the case", Short: 2}, "it passes a wall of the case by 2.0 mm"},
 	}
 	for _, tt := range tests {
 		s := sound()

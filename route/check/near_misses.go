@@ -141,6 +141,18 @@ func strangers(a, b *element, last int) bool {
 	return a.piece%2 == 0 && b.piece%2 == 0 && b.piece-a.piece > 2
 }
 
+// sharePort reports whether two runs have an end on one port.
+func sharePort(l, m *laidRun) bool {
+	for _, a := range l.ends {
+		for _, b := range m.ends {
+			if l != m && a.Port.Ref == b.Port.Ref {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 func (r *referee) tellRuns(l, m *laidRun, t *touch) {
 	f := Finding{Code: TubeHitsTube, Runs: []string{l.name, m.name}, Measure: t.gap.Distance, Unit: "mm"}
 	if t.a.body || t.b.body {
@@ -148,6 +160,9 @@ func (r *referee) tellRuns(l, m *laidRun, t *touch) {
 	}
 	f.Fix = fmt.Sprintf("Lead run %s %s with a via point or other fittings, or run %s the other way.",
 		m.name, r.shift(t.away()), l.name)
+	if sharePort(l, m) {
+		f.Fix = "Give one of the two another port: they cannot both stand on one."
+	}
 	other := m.called(t.b)
 	if l == m {
 		f.Runs = f.Runs[:1]

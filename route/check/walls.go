@@ -51,10 +51,10 @@ func (r *referee) checkWalls() {
 }
 
 func (r *referee) tellPartOutside(p *standPart, worst side, back mgl64.Vec3) {
-	size := p.box.hi.Sub(p.box.lo)
 	fix := fmt.Sprintf("Move %s %s.", p.name, r.shift(back))
-	if over := size[worst.axis] - r.plan.Case[worst.axis]; over > PartSlack {
-		fix = fmt.Sprintf("Take a case that is %s larger that way, or turn %s.", r.enough(over), p.name)
+	if size := p.box.hi[worst.axis] - p.box.lo[worst.axis]; size > r.plan.Case[worst.axis]+PartSlack {
+		fix = fmt.Sprintf("It is %s long that way and the case %s: take a larger case, or turn %s.",
+			r.length(size), r.length(r.plan.Case[worst.axis]), p.name)
 	}
 	f := Finding{
 		Code: PartOutsideCase, Parts: []string{p.name}, Measure: -worst.past, Unit: "mm",

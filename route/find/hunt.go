@@ -60,7 +60,7 @@ func (h *hunt) offer(i idea) {
 		h.note(i.name, hit{short: sh.short})
 		return
 	case over > sameSpot:
-		h.note(i.name, hit{what: "the stock", short: over})
+		h.note(i.name, hit{what: theStock, short: over})
 		return
 	}
 	i.cost = costOf(h.plan.Weigh, sh, i.start, i.end)
@@ -70,6 +70,9 @@ func (h *hunt) offer(i idea) {
 
 // bendSlack is the rounding that package bends lets pass on a straight, mm.
 const bendSlack = 1e-6
+
+// theStock is what is in the way of a blank that no bar holds.
+const theStock = "the stock"
 
 // tooLong is how much longer the blank is than the longest bar, mm.
 func (h *hunt) tooLong(sh shape, i idea) float64 {

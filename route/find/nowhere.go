@@ -14,11 +14,12 @@ type NoWayError struct {
 	Run     string
 	Tried   []string // names of the ways looked at, nearest first
 	Nearest string   // the way that came nearest; "" when nothing could be tried
-	Way     string   // what is in its way: a part, a run, "the case", "the stock", "itself"; "" when it cannot be formed
+	Way     string   // what is in its way: a part, a run, "the case", "itself"; "" when it cannot be formed
 	ByRun   bool     // Way is a run
 	Short   float64  // mm missing
 	Cause   error    // what kept the search from starting, when that is the reason
-	Fix     string   // a way out
+	Fix     string   // a way out, in the plan's units
+	Units   route.Units
 }
 
 func (e *NoWayError) Error() string {
@@ -36,17 +37,18 @@ func (e *NoWayError) Error() string {
 func (e *NoWayError) Unwrap() error { return e.Cause }
 
 func (e *NoWayError) lacking() string {
+	short := e.Units.TextUnit(e.Short)
 	switch {
 	case e.Way == "":
-		return fmt.Sprintf("a straight is %.2f mm too short to form", e.Short)
-	case e.Way == "the stock":
-		return fmt.Sprintf("its blank is %.2f mm longer than the longest bar", e.Short)
+		return fmt.Sprintf("a straight is %s too short to form", short)
 	case e.ByRun:
-		return fmt.Sprintf("run %q is %.2f mm too near", e.Way, e.Short)
-	case e.Way == "the case" || e.Way == "itself":
-		return fmt.Sprintf("%s is %.2f mm in the way", e.Way, e.Short)
+		return fmt.Sprintf("run %q is %s too near", e.Way, short)
+	case e.Way == "the case":
+		return fmt.Sprintf("it passes a wall of the case by %s", short)
+	case e.Way == "itself":
+		return fmt.Sprintf("it runs into itself by %s", short)
 	}
-	return fmt.Sprintf("part %q is %.2f mm too near", e.Way, e.Short)
+	return fmt.Sprintf("part %q is %s too near", e.Way, short)
 }
 
 // ConflictError says that a run has ways clear of all parts, but none clear of
@@ -55,11 +57,12 @@ type ConflictError struct {
 	Run, With string
 	Name      string  // of the way kept
 	Short     float64 // mm missing
+	Units     route.Units
 }
 
 func (e *ConflictError) Error() string {
-	return fmt.Sprintf("run %q: every way comes too near to run %q; %q is kept and lacks %.2f mm there. Move a part by that much, give one of the two a via point, or choose another way for %q",
-		e.Run, e.With, e.Name, e.Short, e.With)
+	return fmt.Sprintf("run %q: every way comes too near to run %q; %q is kept and lacks %s there. Move a part by that much, give one of the two a via point, or choose another way for %q",
+		e.Run, e.With, e.Name, e.Units.TextUnit(e.Short), e.With)
 }
 
 // shortfaller is an error of package bends that says how much is missing.
@@ -89,7 +92,7 @@ func shortfall(err error) float64 {
 // noWay sums up a hunt that found nothing.
 func (h *hunt) noWay() *NoWayError {
 	h.measureAll()
-	e := &NoWayError{Run: h.run.Name, Fix: h.dry()}
+	e := &NoWayError{Run: h.run.Name, Fix: h.dry(), Units: h.plan.Units}
 	sortMissed(h.missed)
 	for _, m := range h.missed {
 		e.Tried = append(e.Tried, m.name)
@@ -99,7 +102,7 @@ func (h *hunt) noWay() *NoWayError {
 	}
 	near := h.missed[0]
 	e.Nearest, e.Way, e.ByRun, e.Short = near.name, near.hit.what, near.hit.run, near.hit.short
-	e.Fix = wayOut(near.hit)
+	e.Fix = wayOut(near.hit, h.plan.Units)
 	return e
 }
 
@@ -121,7 +124,9 @@ func (h *hunt) measureAll() {
 // dry is the advice when not one way could even be drawn.
 func (h *hunt) dry() string {
 	switch {
-	case h.run.Way == route.Straight || h.tube.Radius == 0:
+	case h.tube.Radius == 0:
+		return "Move one of the two parts until the ports stand in line, or take a tube that can be bent."
+	case h.run.Way == route.Straight:
 		return "Move one of the two parts until the ports stand in line, or let the tube be bent."
 	case h.run.Start != nil || h.run.End != nil:
 		return "Leave out the prescribed fittings, or move one of the two parts."
@@ -129,19 +134,26 @@ func (h *hunt) dry() string {
 	return "Move one of the two parts, or take away what is asked of the run."
 }
 
-func wayOut(at hit) string {
-	const format = "%s by at least %.2f mm, or use a tube with a smaller radius."
+func wayOut(at hit, u route.Units) string {
+	by := atLeast(at.short, u)
 	switch {
 	case at.what == "":
-		return fmt.Sprintf(format, "Move one of the two parts", at.short)
-	case at.what == "the stock":
-		return fmt.Sprintf("Buy a bar at least %.2f mm longer, or split the run with a coupler.", at.short)
+		return fmt.Sprintf("Move one of the two parts by at least %s, or use a tube with a smaller radius.", by)
 	case at.what == "the case":
-		return fmt.Sprintf("Move the ports away from the wall by at least %.2f mm.", at.short)
+		return fmt.Sprintf("Move the ports away from the wall by at least %s.", by)
 	case at.what == "itself":
-		return fmt.Sprintf(format, "Move the two ports apart", at.short)
+		return fmt.Sprintf("Move the two ports apart by at least %s, or use a tube with a smaller radius.", by)
 	case at.run:
-		return fmt.Sprintf("Give run %q another way, or move a part by at least %.2f mm.", at.what, at.short)
+		return fmt.Sprintf("Give run %s another way, or move a part by at least %s.", at.what, by)
 	}
-	return fmt.Sprintf("Move part %q, or a port, by at least %.2f mm.", at.what, at.short)
+	return fmt.Sprintf("Move part %s, or a port, by at least %s.", at.what, by)
+}
+
+// atLeast writes a length in the units, rounded up to what they write.
+func atLeast(mm float64, u route.Units) string {
+	step := 0.1
+	if u == route.Inches {
+		step = route.Inch / 1000
+	}
+	return u.TextUnit(math.Ceil(mm/step-sameSpot) * step)
 }

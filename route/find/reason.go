@@ -12,9 +12,9 @@ import (
 func (t *table) explain(i int) {
 	r := &t.rows[i]
 	for n := range r.ways {
-		words := append(madeOf(r.ways[n]), compared(r.ways[n], r.ways[0], n == 0)...)
+		words := append(madeOf(r.ways[n]), compared(r.ways[n], r.ways[0], n == 0, t.plan.Units)...)
 		if with, short := t.worstClash(i, n); with >= 0 {
-			words = append(words, fmt.Sprintf("but %.1f mm too near to run %q", short, t.plan.Runs[with].Name))
+			words = append(words, fmt.Sprintf("but %s too near to run %s", t.plan.Units.TextUnit(short), t.plan.Runs[with].Name))
 		}
 		r.ways[n].Reason = strings.Join(words, ", ")
 	}
@@ -53,21 +53,29 @@ func chainKinds(laid route.Laid) []kindOf {
 
 // compared says how a way stands to the first of the list; a difference that
 // would be written as nothing is left out.
-func compared(w, first Way, best bool) []string {
+func compared(w, first Way, best bool, u route.Units) []string {
 	if best {
-		return []string{fmt.Sprintf("%d seals", w.Seals), fmt.Sprintf("%.0f mm of tube", w.Formed.Developed), "the least by your weights"}
+		return []string{fmt.Sprintf("%d seals", w.Seals), roughly(w.Formed.Developed, u) + " of tube", "the least by your weights"}
 	}
 	var words []string
 	if d := w.Seals - first.Seals; d != 0 {
 		words = append(words, moreOrLess(d, "seal"))
 	}
 	if d := w.Formed.Developed - first.Formed.Developed; d >= 0.5 || d <= -0.5 {
-		words = append(words, fmt.Sprintf("%.0f mm %s", max(d, -d), pick(d > 0, "longer", "shorter")))
+		words = append(words, roughly(max(d, -d), u)+" "+pick(d > 0, "longer", "shorter"))
 	}
 	if d := w.Price - first.Price; d >= 0.005 || d <= -0.005 {
 		words = append(words, fmt.Sprintf("%.2f %s", max(d, -d), pick(d > 0, "dearer", "cheaper")))
 	}
 	return words
+}
+
+// roughly writes a length to a millimetre, or to a tenth of an inch.
+func roughly(mm float64, u route.Units) string {
+	if u == route.Inches {
+		return fmt.Sprintf("%.1f in", mm/route.Inch)
+	}
+	return fmt.Sprintf("%.0f mm", mm)
 }
 
 func moreOrLess(d int, what string) string {

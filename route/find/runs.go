@@ -53,7 +53,7 @@ func (sc *scene) newHunt(run route.Run, others []solid) (*hunt, error) {
 }
 
 func (h *hunt) cannot(cause error) *NoWayError {
-	return &NoWayError{Run: h.run.Name, Cause: cause, Fix: "Correct the plan there."}
+	return &NoWayError{Run: h.run.Name, Cause: cause, Fix: "Correct the plan there.", Units: h.plan.Units}
 }
 
 // waysOf searches one run among what other runs take up. Drawn runs give their
@@ -66,6 +66,9 @@ func (sc *scene) waysOf(ctx context.Context, r route.Run, others []solid) ([]Way
 		return nil, err
 	}
 	ways, err := h.all(ctx)
+	if err != nil && h.stockShort() {
+		ways, err = h.fromAnyBar(ctx)
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -75,6 +78,18 @@ func (sc *scene) waysOf(ctx context.Context, r route.Run, others []solid) ([]Way
 		}
 	}
 	return ways, nil
+}
+
+// stockShort reports whether a way was refused only for the length of its blank.
+func (h *hunt) stockShort() bool {
+	return slices.ContainsFunc(h.missed, func(m missed) bool { return m.hit.what == theStock })
+}
+
+// fromAnyBar searches again as if bars of any length could be had: a tube whose
+// stock the cut list then finds too short helps more than none.
+func (h *hunt) fromAnyBar(ctx context.Context) ([]Way, error) {
+	open := &hunt{scene: h.scene, run: h.run, tube: h.tube, others: h.others, a: h.a, b: h.b}
+	return open.all(ctx)
 }
 
 // all gives the ways of a hunt, as the run asks for them.

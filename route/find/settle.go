@@ -239,7 +239,7 @@ func (t *table) tear(ctx context.Context, i int) (bool, error) {
 // keep chooses the way that lacks least to another run, and tells the clash.
 func (t *table) keep(i int) {
 	r := &t.rows[i]
-	e := &ConflictError{Run: t.plan.Runs[i].Name}
+	e := &ConflictError{Run: t.plan.Runs[i].Name, Units: t.plan.Units}
 	for n := range r.ways {
 		with, short := t.worstClash(i, n)
 		if n == 0 || microns(short) < microns(e.Short) {

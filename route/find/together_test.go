@@ -56,7 +56,7 @@ func TestCrossingRunsGoRoundEachOther(t *testing.T) {
 	if w, _ := sol.Runs[0].Way(); w.Name != "straight" {
 		t.Errorf("one of the two stays straight, got %q", w.Name)
 	}
-	if r := sol.Runs[1].Ways[0].Reason; sol.Runs[1].Chosen == 0 || !strings.Contains(r, `too near to run "run"`) {
+	if r := sol.Runs[1].Ways[0].Reason; sol.Runs[1].Chosen == 0 || !strings.Contains(r, "too near to run run") {
 		t.Errorf("the straight way across is marked, got %q", r)
 	}
 }
