@@ -30,7 +30,7 @@ func checkCommand() *cobra.Command {
 // --json what inJSON makes of the list.
 func answering(cmd *cobra.Command, jsonHelp string, text func(cutlist.List) []byte, inJSON func(cutlist.List) ([]byte, error)) *cobra.Command {
 	var asJSON bool
-	cmd.Args = cobra.ExactArgs(1)
+	cmd.Args = takes("PLAN")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		list, err := solve(cmd, args[0])
 		if err != nil {

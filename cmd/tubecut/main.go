@@ -13,6 +13,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"syscall"
 
 	"github.com/spf13/cobra"
 )
@@ -25,13 +26,15 @@ const (
 	exitFine    = 0
 	exitFinding = 1 // a finding is an error
 	exitInput   = 2 // the input cannot be used
+
+	exitStopped = 130 // interrupted, as shells count it: 128 and the signal
 )
 
 // errFinding says that the answer is complete and holds an error to settle.
 var errFinding = errors.New("there are errors to settle")
 
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	os.Exit(run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }
@@ -48,6 +51,9 @@ func run(ctx context.Context, args []string, in io.Reader, out, problems io.Writ
 		return exitFine
 	case errors.Is(err, errFinding):
 		return exitFinding
+	case ctx.Err() != nil && errors.Is(err, context.Canceled):
+		fmt.Fprintln(problems, "tubecut: stopped before it was done")
+		return exitStopped
 	default:
 		_, _ = fmt.Fprintf(problems, "tubecut: %v\n", err) // where this fails nobody is left to tell
 		return exitInput

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"time"
 
@@ -20,8 +21,11 @@ func nestCommand() *cobra.Command {
 		Short: "Get pieces out of few bars: first line the bar length, then length,count lines",
 		Example: `  printf '500\n305.3,2\n120,4\n' | tubecut nest -
   tubecut nest pieces.csv --json --seconds 5`,
-		Args: cobra.ExactArgs(1),
+		Args: takes("FILE"),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if seconds < 0 || math.IsNaN(seconds) {
+				return fmt.Errorf("--seconds is %v; expected 0 or more", seconds)
+			}
 			job, err := readJob(cmd, args[0])
 			if err != nil {
 				return err

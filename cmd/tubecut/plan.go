@@ -2,7 +2,9 @@ package main
 
 import (
 	"context"
+	"fmt"
 	"io"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -12,6 +14,19 @@ import (
 	"tubewright/route/find"
 	"tubewright/route/planfile"
 )
+
+// takes asks for arguments by name, so that what is missing is told by name.
+func takes(names ...string) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		switch {
+		case len(args) < len(names):
+			return fmt.Errorf("%s needs %s; see %s --help", cmd.Name(), strings.Join(names, " and "), cmd.CommandPath())
+		case len(args) > len(names):
+			return fmt.Errorf("%s does not know what to do with %q; see %s --help", cmd.Name(), args[len(names)], cmd.CommandPath())
+		}
+		return nil
+	}
+}
 
 // readPlan reads the plan named by an argument; - is standard input.
 func readPlan(cmd *cobra.Command, name string) (route.Plan, error) {

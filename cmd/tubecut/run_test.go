@@ -241,12 +241,46 @@ func TestWhatCannotBeUsed(t *testing.T) {
 		{"no such demo", "", `no demo "x"`, []string{"demo", "x"}},
 		{"nest: no number", "a\n1,2\n", "standard input:1", []string{"nest", "-"}},
 		{"no such command", "", `unknown command "lsit"`, []string{"lsit"}},
-		{"no argument", "", "arg", []string{"list"}},
+		{"no argument", "", "list needs PLAN; see tubecut list --help", []string{"list"}},
+		{"no run", "", "ways needs PLAN and RUN", []string{"ways", "x.plan.yaml"}},
+		{"too much", "", `does not know what to do with "b"`, []string{"check", "a", "b"}},
+		{"seconds below nothing", "30\n15,3\n", "--seconds is -1; expected 0 or more", []string{"nest", "-", "--seconds", "-1"}},
 	}
 	for _, test := range tests {
 		code, out, problems := tubecut(t, test.in, test.args...)
 		if code != exitInput || out != "" || !strings.Contains(problems, test.want) {
 			t.Errorf("%s: exit %d, output %q, standard error %q; want 2, nothing, and %q", test.name, code, out, problems, test.want)
+		}
+	}
+}
+
+// Stopped by hand, it says so and writes nothing.
+func TestStoppedByHand(t *testing.T) {
+	ctx, stop := context.WithCancel(context.Background())
+	stop()
+	dir := filepath.Join(t.TempDir(), "sheets")
+	for _, args := range [][]string{{"list", "-"}, {"check", "-"}, {"ways", "-", "sight-tube"}, {"sheet", "-", "--out", dir}} {
+		var out, problems bytes.Buffer
+		code := run(ctx, args, strings.NewReader(demo(t, "conservation-scanner")), &out, &problems)
+		if code != exitStopped || out.Len() > 0 || problems.String() != "tubecut: stopped before it was done\n" {
+			t.Errorf("%v: exit %d, output %q, standard error %q; want %d", args, code, out.String(), problems.String(), exitStopped)
+		}
+	}
+	if _, err := os.Stat(dir); !os.IsNotExist(err) {
+		t.Errorf("the folder was made: %v", err)
+	}
+}
+
+func TestCompletion(t *testing.T) {
+	plan := filepath.Join("testdata", "plans", "stock-too-few.plan.yaml")
+	for want, args := range map[string][]string{
+		"s1\ns2\nbent\n:4\n": {"__complete", "ways", plan, ""},
+		"a4\nletter\n:4\n":   {"__complete", "sheet", plan, "--paper", ""},
+		":4\n":               {"__complete", "ways", "no-such.plan.yaml", ""},
+		"ferry-bridge\n:4\n": {"__complete", "demo", "f"},
+	} {
+		if _, out, _ := tubecut(t, "", args...); out != want {
+			t.Errorf("%v completes to %q, want %q", args, out, want)
 		}
 	}
 }

@@ -17,7 +17,7 @@ func sheetCommand() *cobra.Command {
 		Short: "Write the sheets: one PDF, and CSV for cuts, bars and buying",
 		Example: `  tubecut sheet machine.plan.yaml --out sheets
   tubecut sheet machine.plan.yaml --out sheets --paper letter`,
-		Args: cobra.ExactArgs(1),
+		Args: takes("PLAN"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			size, err := sheet.ParsePaper(paper)
 			if err != nil {
@@ -38,6 +38,7 @@ func sheetCommand() *cobra.Command {
 	}
 	cmd.Flags().StringVar(&dir, "out", "", "folder to write into; made when missing")
 	cmd.Flags().StringVar(&paper, "paper", "a4", "a4 or letter")
-	_ = cmd.MarkFlagRequired("out") // fails only for a flag that does not exist
+	_ = cmd.MarkFlagRequired("out")                                                                                                   // fails only for a flag that does not exist
+	_ = cmd.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"a4", "letter"}, cobra.ShellCompDirectiveNoFileComp)) // the same
 	return cmd
 }

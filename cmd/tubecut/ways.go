@@ -18,7 +18,7 @@ func waysCommand() *cobra.Command {
 		Use:     "ways PLAN RUN",
 		Short:   "List the ways a run can be made, best first",
 		Example: `  tubecut ways machine.plan.yaml pump-to-plate`,
-		Args:    cobra.ExactArgs(2),
+		Args:    takes("PLAN", "RUN"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			plan, err := readPlan(cmd, args[0])
 			if err != nil {
@@ -41,8 +41,23 @@ func waysCommand() *cobra.Command {
 			return printed(cmd.OutOrStdout(), text, nil, nil)
 		},
 	}
+	cmd.ValidArgsFunction = runsOf
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the ways as JSON, in mm and degrees")
 	return cmd
+}
+
+// runsOf completes the name of a run from the plan named before it.
+func runsOf(cmd *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+	if len(args) == 0 {
+		return nil, cobra.ShellCompDirectiveDefault
+	}
+	var names []string
+	if plan, err := readPlan(cmd, args[0]); err == nil && len(args) == 1 && args[0] != "-" {
+		for _, r := range plan.Runs {
+			names = append(names, r.Name)
+		}
+	}
+	return names, cobra.ShellCompDirectiveNoFileComp
 }
 
 // noWay tells why a run has no way, which is an error to settle and no fault of

@@ -149,7 +149,7 @@ var circuitTests = []codeTest{
 		},
 		check.NoFill,
 		[]string{"a", "b"},
-		nil, 0, "mm",
+		nil, 0, "", // nothing to measure to
 		[]string{"and it has no port, tee or valve to open"},
 		"", nil,
 	},

@@ -135,12 +135,13 @@ func (r *referee) checkLevel(l loop.Loop, level loop.Level, code Code, place, wa
 	if level.Served() {
 		return
 	}
-	nearest := "and it has no port, tee or valve to open"
+	nearest, unit := "and it has no port, tee or valve to open", "" // and so nothing to measure to
 	if level.Opening != "" {
+		unit = "mm"
 		nearest = fmt.Sprintf("and the nearest to open, %s, is %s %s", level.Opening, r.length(level.Off), way)
 	}
 	r.tell(Finding{
-		Code: code, Runs: l.Runs, Measure: level.Off, Unit: "mm",
+		Code: code, Runs: l.Runs, Measure: level.Off, Unit: unit,
 		What: fmt.Sprintf("The %s place of the loop is on %s, %s up, %s.", place, level.Where, r.length(level.At[1]), nearest),
 		Fix: fmt.Sprintf("Put a tee or a valve within %s of it, or lead the loop past a spare port there, to %s it.",
 			r.length(loop.Reach), does),

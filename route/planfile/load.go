@@ -14,7 +14,7 @@ import (
 func Load(path string) (route.Plan, *Source, error) {
 	data, err := readBounded(path)
 	if err != nil {
-		return route.Plan{}, nil, fmt.Errorf("open plan: %w", err)
+		return route.Plan{}, nil, fmt.Errorf("the plan: %w", err)
 	}
 	plan, src, err := Read(path, data)
 	src.path = path
