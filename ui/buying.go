@@ -16,7 +16,7 @@ type buying struct {
 	items   []string
 	said    string // instead of a list
 	dark    bool
-	missing string // said under the list: what it cannot count
+	missing string // said above the list: what it cannot count
 	onHand  func(item string, count int) error
 	wrong   func(error)
 	onHover func(string)
@@ -57,7 +57,7 @@ func (b *buying) fill(rows []buyRow) {
 		objects = []fyne.CanvasObject{newFlow(b.said, smallSize, soft)}
 	}
 	if b.missing != "" {
-		objects = append(objects, newFlow(b.missing, smallSize, careful))
+		objects = append([]fyne.CanvasObject{newFlow(b.missing, smallSize, careful)}, objects...)
 	}
 	b.body.set(objects...)
 	b.reflow()

@@ -29,7 +29,8 @@ func (p *Painter) markOf(i int, show *Show) markAt {
 	at := p.spotOf(g.At)
 	m := markAt{index: i, finding: g.Index, x: at.x, y: at.y, r: 8 * s}
 	if g.Severity == check.Note { // often on a port, which should stay free to see and take
-		m.x, m.y, m.r = m.x+noteAside*s, m.y-noteAside*s, 7*s
+		aside, r := p.noteSize()
+		m.x, m.y, m.r = m.x+aside*s, m.y-aside*s, r*s
 	}
 	if show.chosen(FindingTarget(g.Index)) {
 		m.r += 2 * s
@@ -67,6 +68,26 @@ func (p *Painter) besideMarks(x, y, r float32) float32 {
 // of a plain screen.
 const noteAside = 16
 
+// manyNotes is how many notes are drawn large; more would hide what they are about.
+const manyNotes = 16
+
+// noteSize is how far aside a note's mark stands and its radius, px of a plain screen.
+func (p *Painter) noteSize() (aside, radius float32) {
+	n := 0
+	for i := range p.scene.Findings {
+		if p.scene.Findings[i].Severity == check.Note {
+			n++
+		}
+	}
+	if n > manyNotes {
+		return noteAside / 2, noteDot
+	}
+	return noteAside, 7
+}
+
+// noteDot is the radius of a note's mark without its letter, px of a plain screen.
+const noteDot = 3.5
+
 func severityColour(v check.Severity, style *Style) color.RGBA {
 	switch v {
 	case check.Error:
@@ -96,6 +117,9 @@ func (p *Painter) badge(f *frame, style *Style, v check.Severity, x, y, r float3
 		f.disc(x, y, r+0.6*s, pack(style.Halo), 1)
 		f.circle(x, y, r-1*s, 1.8*s, pack(c), 1)
 		word, ink = "i", c
+		if r < 2*noteDot*s {
+			word = ""
+		}
 	}
 	f.text(face, word, x-face.width(word)/2, y+drop+face.high/2, pack(ink))
 }
