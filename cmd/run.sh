@@ -17,7 +17,7 @@ without_display() {
 	local out="$home/out"
 	say "there is no display here, so no window: making the cut list and the sheets instead"
 	need_go
-	(cd "$home" && CGO_ENABLED=0 go build -trimpath -o bin/tubecut ./cmd/tubecut)
+	(cd "$home" && CGO_ENABLED=0 go build -o bin/tubecut ./cmd/tubecut)
 	mkdir -p "$out"
 	if [ -z "$plan" ]; then
 		plan="$out/$demo.plan.yaml"
@@ -33,7 +33,7 @@ with_display() {
 	packages "${build_packages[@]}" "${show_packages[@]}"
 	need_go
 	say "building the window (the first time takes some minutes)"
-	(cd "$home" && CGO_ENABLED=1 go build -trimpath -o bin/tubewright ./cmd/tubewright)
+	(cd "$home" && CGO_ENABLED=1 go build -o bin/tubewright ./cmd/tubewright)
 	case "${LC_ALL:-${LANG:-}}" in "" | C | POSIX | C.*) export LC_ALL="" LANG=en_US.UTF-8 ;; esac
 	if [ -n "$plan" ]; then
 		exec "$home/bin/tubewright" "$plan"
