@@ -29,13 +29,6 @@ func (b *bench) letterKey(r rune) {
 	b.typedRune(r)
 }
 
-func (b *bench) modalTitle() string {
-	if n := len(b.modals); n > 0 {
-		return b.modals[n-1].title()
-	}
-	return ""
-}
-
 func TestTheKeysAreShownWhereverTheFocusIs(t *testing.T) {
 	b := opened(t)
 	b.pick(board.PartTarget("left"))
@@ -44,16 +37,16 @@ func TestTheKeysAreShownWhereverTheFocusIs(t *testing.T) {
 	} {
 		b.win.Canvas().Focus(f)
 		b.press(fyne.KeyF1)
-		if b.modalTitle() != "Keys" {
-			t.Fatalf("F1 with the focus on %s shows %q, want the keys", name, b.modalTitle())
+		if b.asked() != "Keys" {
+			t.Fatalf("F1 with the focus on %s shows %q, want the keys", name, b.asked())
 		}
 		b.press(fyne.KeyEscape)
 	}
 	for name, f := range map[string]fyne.Focusable{"the board": b.board, "a row": b.parts.presses[0], "nothing": nil} {
 		b.win.Canvas().Focus(f)
 		b.letterKey('?')
-		if b.modalTitle() != "Keys" {
-			t.Fatalf("? with the focus on %s shows %q, want the keys", name, b.modalTitle())
+		if b.asked() != "Keys" {
+			t.Fatalf("? with the focus on %s shows %q, want the keys", name, b.asked())
 		}
 		b.modals[0].close()
 	}
