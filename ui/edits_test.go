@@ -50,19 +50,19 @@ func TestLettersWithoutAFocus(t *testing.T) {
 
 func TestJoiningTwoPorts(t *testing.T) {
 	b := opened(t)
+	b.pick(board.RunTarget("left-to-top"))
+	b.remove()
+	if len(b.snapshot.Plan.Runs) != 0 || b.selectedRun() != "" {
+		t.Fatalf("removed, there are %d runs and %q is selected", len(b.snapshot.Plan.Runs), b.selectedRun())
+	}
 	from, to := route.PortRef{Part: "left", Port: "in"}, route.PortRef{Part: "top", Port: "out"}
 	b.join(from, to)
 	b.settle()
-	if _, ok := b.snapshot.Plan.FindRun("left-to-top-2"); !ok || b.selectedRun() != "left-to-top-2" {
+	if r, ok := b.snapshot.Plan.FindRun("left-to-top"); !ok || r.From != from || r.To != to || b.selectedRun() != "left-to-top" {
 		t.Fatalf("joined, the runs are %v and %q is selected", b.snapshot.Plan.Runs, b.selectedRun())
 	}
-	if b.cut("left-to-top-2") == 0 {
+	if b.cut("left-to-top") == 0 {
 		t.Error("the new run has no tube")
-	}
-	b.remove()
-	b.settle()
-	if len(b.snapshot.Plan.Runs) != 1 || b.selectedRun() != "" {
-		t.Errorf("removed, there are %d runs and %q is selected", len(b.snapshot.Plan.Runs), b.selectedRun())
 	}
 	b.join(from, route.PortRef{Part: "top", Port: "nowhere"})
 	if b.asked() != "That cannot be done" {
@@ -155,7 +155,6 @@ func TestAddingPartsAndRunsByQuestion(t *testing.T) {
 		t.Fatalf("the window asks %q", b.asked())
 	}
 	b.pressButton("Add")
-	b.settle()
 	if got := b.snapshot.Plan.Runs; len(got) != 2 || got[1].From != free[0] || got[1].To != free[1] {
 		t.Errorf("added, the runs are %v", got)
 	}
