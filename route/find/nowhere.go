@@ -20,6 +20,8 @@ type NoWayError struct {
 	Cause   error    // what kept the search from starting, when that is the reason
 	Fix     string   // a way out, in the plan's units
 	Units   route.Units
+
+	hunt *hunt // to measure with; nil once told
 }
 
 func (e *NoWayError) Error() string {
@@ -89,21 +91,35 @@ func shortfall(err error) float64 {
 	return worst
 }
 
-// noWay sums up a hunt that found nothing.
+// noWay says that a hunt found nothing. What came nearest is measured when it is
+// told: depths take long, and most hunts without a way are not the last word.
 func (h *hunt) noWay() *NoWayError {
-	h.measureAll()
-	e := &NoWayError{Run: h.run.Name, Fix: h.dry(), Units: h.plan.Units}
-	sortMissed(h.missed)
-	for _, m := range h.missed {
+	return &NoWayError{Run: h.run.Name, Fix: h.dry(), Units: h.plan.Units, hunt: h}
+}
+
+// told completes an error that is about to leave the package with what was
+// tried and what came nearest. Other errors, and none, pass as they are.
+func told(err error) error {
+	var e *NoWayError
+	if errors.As(err, &e) && e.hunt != nil {
+		e.hunt.measureAll()
+		e.tell(e.hunt.missed)
+		e.hunt = nil
+	}
+	return err
+}
+
+func (e *NoWayError) tell(all []missed) {
+	sortMissed(all)
+	for _, m := range all {
 		e.Tried = append(e.Tried, m.name)
 	}
-	if len(h.missed) == 0 || math.IsInf(h.missed[0].hit.short, 1) {
-		return e
+	if len(all) == 0 || math.IsInf(all[0].hit.short, 1) {
+		return
 	}
-	near := h.missed[0]
+	near := all[0]
 	e.Nearest, e.Way, e.ByRun, e.Short = near.name, near.hit.what, near.hit.run, near.hit.short
-	e.Fix = wayOut(near.hit, h.plan.Units)
-	return e
+	e.Fix = wayOut(near.hit, e.Units)
 }
 
 // mostMeasured is how many variants of a name are measured to find the nearest.

@@ -158,7 +158,7 @@ func (t *table) solution() Solution {
 		run := t.plan.Runs[i]
 		var refused *NoWayError
 		sol.Runs[i] = Solved{
-			Run: run, Ways: r.ways, Chosen: r.chosen, Problem: r.problem,
+			Run: run, Ways: r.ways, Chosen: r.chosen, Problem: told(r.problem),
 			Drawn: run.Way == route.Drawn && !errors.As(r.problem, &refused),
 		}
 	}
