@@ -52,13 +52,16 @@ func run(ctx context.Context, args []string, in io.Reader, out, problems io.Writ
 	case errors.Is(err, errFinding):
 		return exitFinding
 	case ctx.Err() != nil && errors.Is(err, context.Canceled):
-		fmt.Fprintln(problems, "tubecut: stopped before it was done")
+		tell(problems, "stopped before it was done")
 		return exitStopped
 	default:
-		_, _ = fmt.Fprintf(problems, "tubecut: %v\n", err) // where this fails nobody is left to tell
+		tell(problems, err)
 		return exitInput
 	}
 }
+
+// tell writes on standard error; where that fails nobody is left to tell.
+func tell(problems io.Writer, what any) { _, _ = fmt.Fprintf(problems, "tubecut: %v\n", what) }
 
 func command() *cobra.Command {
 	root := &cobra.Command{

@@ -87,7 +87,11 @@ func barsText(out *bytes.Buffer, list cutlist.List) {
 	u := list.Plan.Units
 	fmt.Fprintln(out, "\nBars")
 	if len(list.Bars) == 0 {
-		fmt.Fprintln(out, "  none: there is nothing to saw")
+		why := "there is nothing to saw"
+		if len(list.Tubes) > 0 {
+			why = "no bar holds a piece; the findings say how long one must be"
+		}
+		fmt.Fprintln(out, "  none: "+why)
 	}
 	var rows [][]string
 	for _, b := range list.Bars {
