@@ -10,11 +10,17 @@ func (f Formed) Cut(e Ends, square float64) Cut {
 		Shortest: f.Developed - e.Play[0] - e.Play[1],
 		Longest:  f.Developed,
 	}
-	c.Blank = c.Aim + square
-	if len(f.Bends) > 0 {
-		c.Blank += 2 * f.Tube.Trim
-	}
+	c.Blank = f.Tube.Blank(c.Aim, square, len(f.Bends) > 0)
 	return c
+}
+
+// Blank is what to saw from the bar for a finished length, mm: the square more,
+// and for a bent tube a trim at each end.
+func (t Tube) Blank(finished, square float64, bent bool) float64 {
+	if bent {
+		finished += 2 * t.Trim
+	}
+	return finished + square
 }
 
 // FormTo is how far to turn the former for a bend of this turn, in degrees: the

@@ -41,18 +41,19 @@ func tubes(plan route.Plan, sol find.Solution) []Tube {
 		cut := way.Formed.Cut(way.Ends, plan.Saw.Square)
 		cut.Blank = whole(hundredths(cut.Blank)) // what is sawn: one number in tables, bars and drawings
 		list = append(list, Tube{
-			Letter: letter(i), Run: s.Run.Name, Way: way, Cut: cut, Bench: way.Formed.Bench(way.Ends),
+			Letter: Letter(i), Run: s.Run.Name, Way: way, Cut: cut, Bench: way.Formed.Bench(way.Ends),
 		})
 	}
 	return list
 }
 
-// letter counts A, B, ... Z, AA, AB, ...
-func letter(n int) string {
+// Letter is what the tube of the run at this place of the plan is called, from
+// 0: A, B, ... Z, AA, AB, ... It is empty below 0.
+func Letter(n int) string {
 	if n < 0 {
 		return ""
 	}
-	return letter(n/26-1) + string(rune('A'+n%26))
+	return Letter(n/26-1) + string(rune('A'+n%26))
 }
 
 // kinds lists the tubes used, by name.

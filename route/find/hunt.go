@@ -79,11 +79,8 @@ func (h *hunt) tooLong(sh shape, i idea) float64 {
 	if h.longest == 0 {
 		return 0
 	}
-	blank := sh.developed - i.start.socket().SeatGap - i.end.socket().SeatGap + h.plan.Saw.Square
-	if len(sh.turns) > 0 {
-		blank += 2 * h.tube.Trim
-	}
-	return blank - h.longest
+	aim := sh.developed - i.start.socket().SeatGap - i.end.socket().SeatGap
+	return h.tube.Blank(aim, h.plan.Saw.Square, len(sh.turns) > 0) - h.longest
 }
 
 // file puts an idea with others of its name.

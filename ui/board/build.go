@@ -12,9 +12,8 @@ import (
 	"tubewright/route/find"
 )
 
-// NewScene makes a scene of a plan and what was found for it. The letters and
-// the findings are the list's; a tube that the list does not know yet gets a
-// letter that is free. Neither plan nor answers are written to.
+// NewScene makes a scene of a plan and what was found for it. The
+// findings are the list's. Neither plan nor answers are written to.
 func NewScene(plan route.Plan, list cutlist.List, sol find.Solution) Scene {
 	s := Scene{Case: plan.Case, Units: plan.Units, targets: []Target{{}}, mesh: newMesh()}
 	ends := runEnds(plan, sol)
@@ -26,43 +25,13 @@ func NewScene(plan route.Plan, list cutlist.List, sol find.Solution) Scene {
 			s.addPort(port, ends[port.Ref])
 		}
 	}
-	letters := lettersOf(list, sol)
 	for i, solved := range sol.Runs {
-		s.addRun(i, letters[solved.Run.Name], solved)
+		s.addRun(i, solved)
 	}
 	for i, f := range list.Findings {
 		s.addFinding(i, f)
 	}
 	return s
-}
-
-// lettersOf gives the letter of each run with a tube: the list's, else the next
-// that no other run has.
-func lettersOf(list cutlist.List, sol find.Solution) map[string]string {
-	letters, taken := map[string]string{}, map[string]bool{}
-	for _, t := range list.Tubes {
-		letters[t.Run], taken[t.Letter] = t.Letter, true
-	}
-	next := 0
-	for _, solved := range sol.Runs {
-		run := solved.Run.Name
-		if _, ok := solved.Way(); !ok || letters[run] != "" {
-			continue
-		}
-		for taken[letterAt(next)] {
-			next++
-		}
-		letters[run], taken[letterAt(next)] = letterAt(next), true
-	}
-	return letters
-}
-
-// letterAt counts A, B, ... Z, AA, AB, ...
-func letterAt(i int) string {
-	if i < 26 {
-		return string(rune('A' + i))
-	}
-	return letterAt(i/26-1) + letterAt(i%26)
 }
 
 // runEnd is a run that ends at a port and the size of what stands on it there.

@@ -4,11 +4,12 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"tubewright/bends"
+	"tubewright/cutlist"
 	"tubewright/route"
 	"tubewright/route/find"
 )
 
-func (s *Scene) addRun(i int, letter string, solved find.Solved) {
+func (s *Scene) addRun(i int, solved find.Solved) {
 	way, ok := solved.Way()
 	if !ok {
 		s.addBroken(i, solved)
@@ -18,7 +19,7 @@ func (s *Scene) addRun(i int, letter string, solved find.Solved) {
 	s.addFittings(whole, way.Start)
 	s.addFittings(whole, way.End)
 	t := SceneTube{
-		Run: solved.Run.Name, Letter: letter, Colour: i % len(Style{}.Tubes),
+		Run: solved.Run.Name, Letter: cutlist.Letter(i), Colour: i % len(Style{}.Tubes),
 		Corners: cornersOf(solved, way), OD: way.Tube.OD, Drawn: solved.Drawn, whole: whole,
 	}
 	s.addTube(&t, way.Formed)

@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"tubewright/cutlist"
 )
 
 // paletteRow is one row of the check values; see the file's own columns.
@@ -155,13 +157,13 @@ func TestMarksStandOut(t *testing.T) {
 func TestNotByColourAlone(t *testing.T) {
 	seen := map[string]bool{}
 	for i := range 60 {
-		l := letterAt(i)
+		l := cutlist.Letter(i)
 		if seen[l] {
 			t.Fatalf("letter %s twice", l)
 		}
 		seen[l] = true
 	}
-	if letterAt(0) != "A" || letterAt(25) != "Z" || letterAt(26) != "AA" || letterAt(53) != "BB" {
-		t.Errorf("letters go %s, %s, %s, %s", letterAt(0), letterAt(25), letterAt(26), letterAt(53))
+	if cutlist.Letter(0) != "A" || cutlist.Letter(25) != "Z" || cutlist.Letter(26) != "AA" || cutlist.Letter(53) != "BB" {
+		t.Errorf("letters go %s, %s, %s, %s", cutlist.Letter(0), cutlist.Letter(25), cutlist.Letter(26), cutlist.Letter(53))
 	}
 }
