@@ -114,6 +114,14 @@ type jsonFinding struct {
 	Unit     string         `json:"unit"`
 	What     string         `json:"what"`
 	Fix      string         `json:"fix"`
+	Move     *jsonMove      `json:"move,omitempty"`  // what fix says of moving a part
+	Least    *jsonMove      `json:"least,omitempty"` // the shortest in any direction
+}
+
+type jsonMove struct {
+	Part string    `json:"part"`
+	By   [3]number `json:"by"`
+	Free bool      `json:"free"` // inside the case and in no other part
 }
 
 // JSON writes the answer: one object in mm and degrees, numbers rounded to 0.01.
@@ -164,7 +172,17 @@ func barJSON(b Bar) jsonBar {
 }
 
 func findingJSON(f check.Finding) jsonFinding {
-	return jsonFinding{f.Code, f.Severity, full(f.Runs), full(f.Parts), number(f.Measure), f.Unit, f.What, f.Fix}
+	return jsonFinding{
+		f.Code, f.Severity, full(f.Runs), full(f.Parts), number(f.Measure), f.Unit, f.What, f.Fix,
+		moveJSON(f.Move), moveJSON(f.Least),
+	}
+}
+
+func moveJSON(m *check.Move) *jsonMove {
+	if m == nil {
+		return nil
+	}
+	return &jsonMove{m.Part, [3]number{number(m.By[0]), number(m.By[1]), number(m.By[2])}, m.Free}
 }
 
 // FindingsJSON writes a plan's findings: a list, empty where all is well.

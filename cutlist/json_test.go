@@ -171,3 +171,18 @@ func TestTurnedPlan(t *testing.T) {
 func sameCut(a, b bends.Cut) bool {
 	return near(a.Aim, b.Aim) && near(a.Shortest, b.Shortest) && near(a.Longest, b.Longest) && near(a.Blank, b.Blank)
 }
+
+func TestMovesJSON(t *testing.T) {
+	move := &check.Move{Part: "gpu", By: [3]float64{-6.20049, 0, -0.001}, Free: true}
+	text, err := cutlist.FindingsJSON([]check.Finding{{Code: check.PartHitsPart, Move: move}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list []struct{ Move, Least *check.Move }
+	if err := json.Unmarshal(text, &list); err != nil {
+		t.Fatal(err)
+	}
+	if want := (check.Move{Part: "gpu", By: [3]float64{-6.2, 0, 0}, Free: true}); list[0].Move == nil || *list[0].Move != want || list[0].Least != nil {
+		t.Errorf("got %s", text)
+	}
+}

@@ -18,6 +18,9 @@ type move struct {
 	harm int
 }
 
+// told is the move as a finding holds it.
+func (m move) told() *Move { return &Move{Part: m.part, By: m.by, Free: m.harm == 0} }
+
 func (m move) sentence(r *referee) string {
 	return fmt.Sprintf("Move %s %s.", m.part, r.shift(m.by))
 }
@@ -75,6 +78,13 @@ func clearAlong(moved, still []clear.Shape, way mgl64.Vec3) float64 {
 		}
 	}
 	return size
+}
+
+// free reports whether a moved part stands inside the case and in no other part.
+func (r *referee) free(part int, by mgl64.Vec3) bool {
+	b := r.parts[part].box
+	side, _ := r.beyond(bounds{b.lo.Add(by), b.hi.Add(by)})
+	return side.past <= PartSlack && !r.hitsThird(part, part, by)
 }
 
 // hitsThird reports whether a moved part stands in another than those two.

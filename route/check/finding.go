@@ -4,6 +4,8 @@
 // nothing on the word of the search that found them.
 package check
 
+import "github.com/go-gl/mathgl/mgl64"
+
 // Severity says how much a finding matters.
 type Severity string
 
@@ -55,4 +57,20 @@ type Finding struct {
 	// At is where to look, mm in the case's frame; Placed says that it counts.
 	At     [3]float64 `json:"-"`
 	Placed bool       `json:"-"`
+	// Move is the way out that Fix tells, in numbers, where it is to move a part;
+	// nil where it is another.
+	Move *Move `json:"move,omitempty"`
+	// Least is the shortest move in any direction, where one is known and is
+	// shorter than Move; else nil.
+	Least *Move `json:"least,omitempty"`
+}
+
+// Move is a way out in numbers: shift a part. Fix rounds the same up to what a
+// rule can be read to.
+type Move struct {
+	Part string     `json:"part"`
+	By   mgl64.Vec3 `json:"by"` // mm, in the case's frame
+	// Free says that the part then stands inside the case and in no other part.
+	// Whether every run still finds a way is for a new solve to say.
+	Free bool `json:"free"`
 }

@@ -51,9 +51,9 @@ func (r *referee) stands(t *touch, what, other string) string {
 func (r *referee) checkRunsAndParts() {
 	for i := range r.runs {
 		for j := range r.parts {
-			run, part := &r.runs[i], &r.parts[j]
-			if t := r.runToPart(run, part); t.found {
-				r.tellRunPart(run, part, &t)
+			run := &r.runs[i]
+			if t := r.runToPart(run, &r.parts[j]); t.found {
+				r.tellRunPart(run, j, &t)
 			}
 		}
 	}
@@ -76,10 +76,13 @@ func (r *referee) runToPart(run *laidRun, part *standPart) (worst touch) {
 	return worst
 }
 
-func (r *referee) tellRunPart(run *laidRun, part *standPart, t *touch) {
+func (r *referee) tellRunPart(run *laidRun, at int, t *touch) {
+	part := &r.parts[at]
+	move := &Move{part.name, t.away(), r.free(at, t.away())}
 	fix := fmt.Sprintf("Move %s %s, or lead run %s round it with a via point.", part.name, r.shift(t.away()), run.name)
 	switch {
 	case run.owns(part.name):
+		move = nil
 		fix = fmt.Sprintf("Bring the tube out from %s with an extender, or lead run %s round it %s by a via point.",
 			part.name, run.name, r.shift(t.away().Mul(-1)))
 	case t.a.body:
@@ -87,7 +90,7 @@ func (r *referee) tellRunPart(run *laidRun, part *standPart, t *touch) {
 	}
 	f := Finding{
 		Code: TubeHitsPart, Runs: []string{run.name}, Parts: []string{part.name}, Measure: t.gap.Distance, Unit: "mm",
-		What: r.stands(t, run.called(t.a), part.name), Fix: fix,
+		What: r.stands(t, run.called(t.a), part.name), Fix: fix, Move: move,
 	}
 	r.tell(f.at(t.at()))
 }

@@ -94,11 +94,11 @@ func deepest(a, b *standPart) (worst clear.Gap, met bool) {
 }
 
 func (r *referee) tellParts(i, j int, worst clear.Gap) {
-	a, b := &r.parts[i], &r.parts[j]
+	a, b, way := &r.parts[i], &r.parts[j], r.wayApart(i, j)
 	f := Finding{
 		Code: PartHitsPart, Parts: []string{a.name, b.name}, Measure: worst.Distance, Unit: "mm",
 		What: fmt.Sprintf("Parts %s and %s overlap by %s.", a.name, b.name, r.length(-worst.Distance)),
-		Fix:  r.wayApart(i, j).sentence(r),
+		Fix:  way.sentence(r), Move: way.told(),
 	}
 	r.tell(f.at(worst.A.Add(worst.B).Mul(0.5)))
 }

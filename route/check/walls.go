@@ -17,8 +17,9 @@ type side struct {
 
 func (s side) name() string { return walls[s.axis][s.end] }
 
-// beyond gives the wall a box stands farthest past and the shift that brings it
-// back inside every wall it fits between. Without a case there are no walls.
+// beyond gives the wall a box stands farthest past, the first of those it stands
+// equally far past, and the shift that brings it back inside every wall it fits
+// between. Without a case there are no walls.
 func (r *referee) beyond(b bounds) (worst side, back mgl64.Vec3) {
 	if r.plan.Case == (mgl64.Vec3{}) {
 		return worst, back
@@ -29,7 +30,7 @@ func (r *referee) beyond(b bounds) (worst side, back mgl64.Vec3) {
 				continue
 			}
 			back[i] += past * float64(1-2*end)
-			if past > worst.past {
+			if past > worst.past+sameMove {
 				worst = side{i, end, past}
 			}
 		}
@@ -42,7 +43,7 @@ func (r *referee) checkWalls() {
 	for i := range r.parts {
 		p := &r.parts[i]
 		if worst, back := r.beyond(p.box); len(p.shapes) > 0 && worst.past > PartSlack {
-			r.tellPartOutside(p, worst, back)
+			r.tellPartOutside(i, worst, back)
 		}
 	}
 	for i := range r.runs {
@@ -50,16 +51,18 @@ func (r *referee) checkWalls() {
 	}
 }
 
-func (r *referee) tellPartOutside(p *standPart, worst side, back mgl64.Vec3) {
-	fix := fmt.Sprintf("Move %s %s.", p.name, r.shift(back))
+func (r *referee) tellPartOutside(part int, worst side, back mgl64.Vec3) {
+	p := &r.parts[part]
+	fix, move := fmt.Sprintf("Move %s %s.", p.name, r.shift(back)), &Move{p.name, back, r.free(part, back)}
 	if size := p.box.hi[worst.axis] - p.box.lo[worst.axis]; size > r.plan.Case[worst.axis]+PartSlack {
+		move = nil
 		fix = fmt.Sprintf("It is %s long that way and the case %s: take a larger case, or turn %s.",
 			r.length(size), r.length(r.plan.Case[worst.axis]), p.name)
 	}
 	f := Finding{
 		Code: PartOutsideCase, Parts: []string{p.name}, Measure: -worst.past, Unit: "mm",
 		What: fmt.Sprintf("Part %s stands %s past the %s of the case.", p.name, r.length(worst.past), worst.name()),
-		Fix:  fix,
+		Fix:  fix, Move: move,
 	}
 	r.tell(f.at(onWall(p.box, worst)))
 }
