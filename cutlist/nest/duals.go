@@ -39,6 +39,16 @@ type duals struct {
 	over   []int // of each kind of bar: 0 for unlimited ones
 }
 
+// newDuals proves nothing yet.
+func newDuals(t task) duals {
+	dear := 1
+	for _, b := range t.bars {
+		dear = max(dear, b.cost)
+	}
+	unit := 1 << max(0, fixedBits-bits.Len(uint(dear)))
+	return duals{unit, make([]int, len(t.sizes)), make([]int, len(t.bars))}
+}
+
 func (d duals) bound(r rest) int {
 	sum, _ := d.sum(r)
 	return ceilDiv(sum, d.unit)

@@ -14,6 +14,7 @@ import (
 func (s *search) exhaust(st state) {
 	e := exhaustion{search: s, seen: map[string]int{}}
 	if e.from(st) && !s.meter.over {
+		s.reached, s.tree = s.limit, nil
 		s.raise(s.limit)
 	}
 }
@@ -51,7 +52,7 @@ func (e *exhaustion) from(st state) bool {
 		return false
 	}
 	if st.picks == nil {
-		e.raise(x.bound)
+		e.prove(x.bound, e.leaf(x.duals))
 	}
 	st.near = x.near
 	whole, _ := e.fixWhole(st, x)

@@ -50,6 +50,8 @@ type Result struct {
 	Cost     int // of the bought; their number where no stock has a price
 	Bound    int // proven: no plan costs less (has fewer bought bars where no stock has a price)
 	Proven   bool
+	// Certificate is what proves Bound; nil where Bound is 0 or pieces stay uncut.
+	Certificate *Certificate
 }
 
 // Length is the whole length of the bar a pattern is cut from.

@@ -23,7 +23,7 @@ func (j Job) partial(m *meter, none bool) (Result, error) {
 	}
 	j.Pieces = p.all[many:]
 	r := j.answer(p.best)
-	r.Proven = false
+	r.Proven, r.Certificate = false, nil
 	return r, err
 }
 

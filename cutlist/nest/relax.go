@@ -1,9 +1,6 @@
 package nest
 
-import (
-	"math/bits"
-	"slices"
-)
+import "slices"
 
 // relaxed is the linear relaxation of a rest: every pattern may be cut a
 // fraction of times (Gilmore & Gomory 1961, 1963).
@@ -92,8 +89,8 @@ func (g *master) setUp(from []int) {
 		g.dear = max(g.dear, b.cost)
 	}
 	g.dear = max(g.dear, 1)
-	g.unit = 1 << max(0, fixedBits-bits.Len(uint(g.dear)))
-	g.result.duals = duals{g.unit, make([]int, len(g.sizes)), make([]int, len(g.bars))}
+	g.result.duals = newDuals(g.task)
+	g.unit = g.result.duals.unit
 	g.row = make([]int, len(g.sizes))
 	var right []float64
 	for i, n := range g.r.want {

@@ -9,14 +9,16 @@ import (
 // search looks for the cheapest plan of a task and a bound that proves it.
 type search struct {
 	task
-	meter  *meter
-	pool   pool
-	ladder ladder
-	best   []load // nil: none yet
-	limit  int    // cost of the best plan: only cheaper ones are wanted
-	cutoff int    // a bound above it cannot lead to a cheaper plan
-	floor  int    // proven: no plan costs less
-	told   func(floor, limit int)
+	meter   *meter
+	pool    pool
+	ladder  ladder
+	best    []load // nil: none yet
+	limit   int    // cost of the best plan: only cheaper ones are wanted
+	cutoff  int    // a bound above it cannot lead to a cheaper plan
+	floor   int    // proven: no plan costs less
+	reached int    // what tree proves
+	tree    *Proof // nil: nothing, or by exhaustion
+	told    func(floor, limit int)
 }
 
 // noPlan is a limit above every cost.
@@ -162,7 +164,7 @@ func (s *search) relax(st state) relaxed {
 
 // run closes the gap as far as the meter allows.
 func (s *search) run() {
-	s.raise(s.quickBound())
+	s.quickBound()
 	for _, rule := range []func() ([]load, bool){s.greedy, s.fullest} {
 		if plan, ok := rule(); ok && !s.closed() {
 			s.offer(plan)
@@ -173,7 +175,7 @@ func (s *search) run() {
 	}
 	st := s.start()
 	root := s.relax(st)
-	s.raise(root.bound)
+	s.prove(root.bound, s.leaf(root.duals))
 	st.near = root.near
 	for other := 0; other <= mostOther && !s.closed() && !s.meter.over; other++ {
 		s.dive(st, other)

@@ -62,5 +62,6 @@ func (j Job) answer(s *search) Result {
 	r := j.result(s.task, s.best)
 	r.Bound = min(r.Cost, s.floor/s.scale)
 	r.Proven = r.Bound == r.Cost
+	r.Certificate = s.certificate()
 	return r
 }

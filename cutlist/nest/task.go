@@ -9,11 +9,12 @@ import (
 // every bar: then n pieces fit a bar exactly when their sum is no more than the
 // bar, whatever n is. All lengths are divided by what divides all pieces.
 type task struct {
-	sizes []int // of the pieces, falling, all different
-	want  []int // how many of each
-	bars  []bar
-	unit  int // what lengths were divided by
-	scale int // cost of one hundredth of money; more than twice any number of bars, which the rest counts
+	sizes           []int // of the pieces, falling, all different
+	want            []int // how many of each
+	bars            []bar
+	unit            int // what lengths were divided by
+	stocks, sources int // bars of the job: in its stock, in all
+	scale           int // cost of one hundredth of money; more than twice any number of bars, which the rest counts
 }
 
 // bar is one kind of bar. Its cost is its price times the task's scale, plus
@@ -37,7 +38,7 @@ type load struct {
 }
 
 func newTask(j Job) task {
-	t := task{scale: 2 * maxPieces}
+	t := task{scale: BarWeight, stocks: len(j.Stock), sources: len(j.Stock) + len(j.Offcuts)}
 	t.addPieces(j)
 	total := t.pieces()
 	t.addOffcuts(j, total)
