@@ -2,9 +2,10 @@
 // millimetres on paper, so that a page, a file and the window show the same
 // picture. x runs right and y down from the drawing's upper left corner.
 //
-// [PDF] writes drawings as the pages of a document, [Raster] paints one into a
-// picture, and [TextWidth] measures writing for both: they share the Go fonts,
-// which hold the Latin, Greek and Cyrillic letters.
+// [PDF] writes drawings as the pages of a document, [SVG] one as a scalable
+// picture, [Raster] paints one into a picture of pixels, and [TextWidth] measures
+// writing for all of them: they share the Go fonts, which hold the Latin, Greek
+// and Cyrillic letters.
 package draw
 
 // Colour is red, green, blue; 0 to 255.
@@ -19,6 +20,7 @@ type Stroke struct {
 	Width  float64 // mm
 	Colour Colour
 	Dash   []float64
+	Skip   float64 // how far into Dash the line starts, mm, 0 or more
 }
 
 // Item is one thing drawn: a Line, Arc, Fill or Text.

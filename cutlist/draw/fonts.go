@@ -92,3 +92,17 @@ func TextWidth(text string, size float64, isBold bool) float64 {
 	}
 	return sum * size
 }
+
+// outline is a letter's outline in the font's units, y down; good until the
+// buffer is used again.
+func (fc face) outline(buf *sfnt.Buffer, c rune) sfnt.Segments {
+	i, err := fc.font.GlyphIndex(buf, c)
+	if err != nil {
+		panic("draw: embedded font: " + err.Error())
+	}
+	segments, err := fc.font.LoadGlyph(buf, i, fixed.I(int(fc.units)), nil)
+	if err != nil {
+		panic("draw: embedded font: " + err.Error())
+	}
+	return segments
+}

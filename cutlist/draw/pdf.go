@@ -159,7 +159,7 @@ func (p *pdfPen) setStroke(s Stroke) {
 		p.f.SetDrawColor(int(s.Colour.R), int(s.Colour.G), int(s.Colour.B))
 	}
 	if len(s.Dash) > 0 || len(p.stroke.Dash) > 0 {
-		p.f.SetDashPattern(s.Dash, 0)
+		p.f.SetDashPattern(s.Dash, s.Skip)
 	}
 	p.stroke = s
 }

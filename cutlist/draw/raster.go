@@ -80,7 +80,7 @@ func (r *rasterPen) line(points []Point, s Stroke) {
 	}
 	half := math.Max(s.Width*r.scale, hairline) / 2
 	var shapes [][]Point
-	for _, part := range dashed(points, s.Dash) {
+	for _, part := range dashed(points, s.Dash, s.Skip) {
 		shapes = append(shapes, outline(r.pixels(part), half)...)
 	}
 	r.fill(shapes, s.Colour)
@@ -144,22 +144,15 @@ func (r *rasterPen) text(t Text) {
 	}
 	x := t.start()
 	for _, c := range Writable(t.Text) {
-		i, err := fc.font.GlyphIndex(&r.buf, c)
-		if err != nil {
-			panic("draw: embedded font: " + err.Error())
-		}
 		at := t.At.Plus(Point{x, 0}.turned(t.Turn)).Times(r.scale)
-		r.glyph(fc, i, at, size, t)
+		r.glyph(fc, c, at, size, t)
 		x += fc.advance[c] * t.Size
 	}
 }
 
 // glyph paints one letter of a size in pixels with its origin at a point.
-func (r *rasterPen) glyph(fc face, i sfnt.GlyphIndex, at Point, size float64, t Text) {
-	segments, err := fc.font.LoadGlyph(&r.buf, i, fixed.I(int(fc.units)), nil)
-	if err != nil {
-		panic("draw: embedded font: " + err.Error())
-	}
+func (r *rasterPen) glyph(fc face, c rune, at Point, size float64, t Text) {
+	segments := fc.outline(&r.buf, c)
 	place := func(p fixed.Point26_6) Point {
 		k := size / fc.units / 64
 		return Point{float64(p.X) * k, float64(p.Y) * k}.turned(t.Turn).Plus(at)

@@ -6,9 +6,9 @@ import "math"
 // unit of its points (mm or pixels): far below both.
 const shortest = 1e-9
 
-// dashed cuts a line into the parts that a dash pattern leaves; a pattern that
-// is empty or has no length leaves it whole.
-func dashed(points []Point, pattern []float64) [][]Point {
+// dashed cuts a line into the parts that a dash pattern leaves when the line
+// starts skip into it; a pattern that is empty or has no length leaves it whole.
+func dashed(points []Point, pattern []float64, skip float64) [][]Point {
 	total := 0.0
 	for _, d := range pattern {
 		total += d
@@ -17,6 +17,7 @@ func dashed(points []Point, pattern []float64) [][]Point {
 		return [][]Point{points}
 	}
 	c := dashCutter{pattern: pattern, left: pattern[0], part: points[:1:1]}
+	c.skip(math.Mod(skip, total), points[0])
 	for i := 1; i < len(points); i++ {
 		c.along(points[i-1], points[i])
 	}
@@ -30,6 +31,19 @@ type dashCutter struct {
 	left    float64 // of that length
 	part    []Point // being drawn
 	parts   [][]Point
+}
+
+// skip goes on in the pattern before the line starts at a point.
+func (c *dashCutter) skip(by float64, at Point) {
+	for by > shortest {
+		step := math.Min(c.left, by)
+		by -= step
+		if c.left -= step; c.left <= shortest {
+			c.at = (c.at + 1) % len(c.pattern)
+			c.left = c.pattern[c.at]
+		}
+	}
+	c.part = []Point{at}
 }
 
 func (c *dashCutter) along(from, to Point) {
