@@ -16,20 +16,22 @@ import (
 // WriteAll writes the sheets and the tables of a list into a folder, which it
 // makes when it is not there, and gives the paths written: NAME.pdf,
 // NAME-cuts.csv, NAME-bars.csv and NAME-buying.csv, where NAME is made of the
-// plan's. Each file is whole or not changed at all.
+// plan's. Where the options ask for SVG it goes on with NAME-look-side.svg and
+// the other looks, and NAME-template-A-1.svg and the other templates, by the
+// tubes' letters. Each file is whole or not changed at all.
 func WriteAll(dir string, l cutlist.List, o Options) ([]string, error) {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return nil, fmt.Errorf("the folder for the sheets: %w", err)
 	}
 	name := FileName(l.Plan.Name)
-	files := []struct {
-		end   string
-		write func(io.Writer) error
-	}{
+	files := []file{
 		{".pdf", func(w io.Writer) error { return PDF(w, l, o) }},
 		{"-cuts.csv", func(w io.Writer) error { return CutsCSV(w, l) }},
 		{"-bars.csv", func(w io.Writer) error { return BarsCSV(w, l) }},
 		{"-buying.csv", func(w io.Writer) error { return BuyCSV(w, l) }},
+	}
+	if o.SVG {
+		files = append(files, svgFiles(l, o)...)
 	}
 	var written []string
 	for _, f := range files {

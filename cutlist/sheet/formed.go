@@ -126,7 +126,7 @@ type formedPicture struct {
 
 func (p *formedPicture) draw() {
 	f := p.tube.Way.Formed
-	all := p.view.tube(f, coloursOf(p.tube.Letter, p.theme))
+	all := p.view.tube(f, coloursOf(p.tube.Letter, p.theme), nil)
 	backToFront(all)
 	for _, one := range all {
 		p.d.Add(one.items...)

@@ -13,22 +13,29 @@ type Look int
 
 // The looks.
 const (
-	Side  Look = iota // through the open side: x right, y up
-	Above             // x right, z down the page
-	Front             // z left, y up
+	Side     Look = iota // through the open side: x right, y up
+	Above                // x right, z down the page
+	Front                // z left, y up
+	Parallel             // from the right, above and in front at once
 )
 
 // looksInOrder lists the looks in the order of the sheets.
 var looksInOrder = [...]Look{Side, Above, Front}
 
+// everyLook lists the looks in the order of their files.
+var everyLook = [...]Look{Side, Above, Front, Parallel}
+
 // String gives the look's name as printed.
 func (k Look) String() string {
-	return [...]string{"Through the open side", "From above", "From the front"}[k]
+	return [...]string{"Through the open side", "From above", "From the front", "From the right, above and in front"}[k]
 }
+
+// word is the look's name in a file's.
+func (k Look) word() string { return [...]string{"side", "above", "front", "parallel"}[k] }
 
 // axes says which way the machine's axes run on the page.
 func (k Look) axes() string {
-	return [...]string{"x right, y up", "x right, z down", "z left, y up"}[k]
+	return [...]string{"x right, y up", "x right, z down", "z left, y up", "x right, y up, z toward you"}[k]
 }
 
 // view turns points of the machine into points on the page.
@@ -45,10 +52,26 @@ func (k Look) view() view {
 		v.up = mgl64.Vec3{0, 0, -1}
 	case Front:
 		v.right = mgl64.Vec3{0, 0, -1}
+	case Parallel:
+		v.right, v.up = fromTheCorner()
 	case Side:
 	}
 	v.toward = v.right.Cross(v.up)
 	return v
+}
+
+// How far the parallel view is turned from the side look, degrees: to the right
+// round the case, and up.
+const (
+	turnedRight = 30.0
+	turnedUp    = 25.0
+)
+
+// fromTheCorner is right and up of the parallel view.
+func fromTheCorner() (right, up mgl64.Vec3) {
+	s, c := math.Sincos(turnedRight * math.Pi / 180)
+	sUp, cUp := math.Sincos(turnedUp * math.Pi / 180)
+	return mgl64.Vec3{c, 0, -s}, mgl64.Vec3{-s * sUp, cUp, -c * sUp}
 }
 
 // on gives the point of the page.

@@ -91,18 +91,37 @@ func (s *scene) names(d *draw.Drawing, l *labels) {
 	for i, p := range s.parts {
 		f := s.partFrame(p)
 		for n, size := range nameSizes {
-			if items, ok := l.text(s.label(p.Part.Name, size), s.within(f, p.Part.Name, size)); ok {
+			if items, ok := l.text(s.label(p.Part.Name, size), s.onTop(i+1, s.within(f, p.Part.Name, size))); ok {
 				d.Add(items...)
 				break
 			}
 			if n == len(nameSizes)-1 {
 				number := strconv.Itoa(i + 1)
-				if items, ok := l.text(s.label(number, 2.2), over(f.grown(3), draw.TextWidth(number, 2.2, false), 2.2)); ok {
+				if items, ok := l.text(s.label(number, 2.2), s.onTop(i+1, over(f.grown(3), draw.TextWidth(number, 2.2, false), 2.2))); ok {
 					d.Add(items...)
 				}
 			}
 		}
 	}
+}
+
+// onTop is those of some spots where a part is not covered; in a look along an
+// axis all of them, for there a covered part still shows around its cover.
+func (s *scene) onTop(part int, spots []draw.Point) (free []draw.Point) {
+	if !s.view.oblique() {
+		return spots
+	}
+	for _, at := range spots {
+		for i := len(s.all) - 1; i >= 0; i-- {
+			if p := &s.all[i]; p.box.has(at) && inside(p.outline, at) {
+				if p.part == part {
+					free = append(free, at)
+				}
+				break
+			}
+		}
+	}
+	return free
 }
 
 func (s *scene) label(text string, size float64) draw.Text {

@@ -72,8 +72,12 @@ func (s *scene) size(scale float64) (w, h float64) {
 func (s *scene) paint() []painted {
 	th := s.theme
 	var all []painted
-	for _, p := range s.parts {
+	for i, p := range s.parts {
+		first := len(all)
 		all = append(all, s.view.solids(p.Solids, th.Part, th.PartSide, th.Edge)...)
+		for k := range all[first:] {
+			all[first+k].part = i + 1
+		}
 		for _, q := range p.Ports {
 			all = append(all, s.port(q))
 		}
@@ -85,7 +89,7 @@ func (s *scene) paint() []painted {
 				all = append(all, s.view.solids(body.Shapes, th.Fitting, mix(th.Fitting, th.Edge, 0.4), th.Edge)...)
 			}
 		}
-		all = append(all, s.view.tube(t.Way.Formed, coloursOf(t.Letter, th))...)
+		all = append(all, s.view.tube(t.Way.Formed, coloursOf(t.Letter, th), mouths(t))...)
 		for k := range all[first:] {
 			all[first+k].owner = i + 1
 		}
@@ -110,6 +114,7 @@ func (s *scene) port(q route.PlacedPort) painted {
 	stub := draw.Segment(at.X, at.Y, tip.X, tip.Y, edgePen(s.theme.Ink))
 	return painted{
 		near: s.view.depth(q.Frame.At) + portRadius, items: []draw.Item{stub, ring}, outline: hull(ring.Points),
+		space: spaceOf(portRadius, q.Frame.At),
 	}
 }
 
@@ -128,11 +133,9 @@ func (s *scene) draw(scale float64) draw.Drawing {
 	s.view.scale = scale
 	s.view.zero = draw.Point{X: air - s.bounds.lo.X*scale, Y: air - s.bounds.lo.Y*scale}
 	d := draw.Drawing{W: w, H: h}
-	d.Add(s.outline())
-	s.all = s.paint()
-	backToFront(s.all)
-	for i, p := range s.all {
-		s.all[i].box = emptyFrame().with(p.outline...)
+	d.Add(s.outline()...)
+	s.order()
+	for _, p := range s.all {
 		d.Add(p.items...)
 	}
 	l := &labels{within: frame{hi: draw.Point{X: w, Y: h}}, theme: s.theme}
@@ -143,13 +146,40 @@ func (s *scene) draw(scale float64) draw.Drawing {
 	return d
 }
 
-// outline is the case as a frame.
-func (s *scene) outline() draw.Item {
-	f := emptyFrame()
-	for i := range 8 {
-		f = f.with(s.view.on(s.caseCorner(i)))
+// order makes all that is painted, the farthest first.
+func (s *scene) order() {
+	s.all = s.paint()
+	for i, p := range s.all {
+		s.all[i].box = emptyFrame().with(p.outline...)
 	}
-	return draw.Box(f.lo.X, f.lo.Y, f.w(), f.h(), s.theme.Paper, pen(0.5, s.theme.Ink))
+	if s.view.oblique() {
+		s.all = s.view.obliquely(s.all)
+		return
+	}
+	backToFront(s.all)
+}
+
+// outline is the case, open toward the reader: its outline, and its far edges
+// where they are seen apart from it.
+func (s *scene) outline() []draw.Item {
+	var corners []draw.Point
+	for i := range 8 {
+		corners = append(corners, s.view.on(s.caseCorner(i)))
+	}
+	items := []draw.Item{draw.Fill{Points: hull(corners), Colour: s.theme.Paper, Stroke: pen(0.5, s.theme.Ink)}}
+	if !s.view.oblique() {
+		return items
+	}
+	far := 0
+	for axis, t := range s.view.toward {
+		if t < 0 {
+			far |= 1 << axis
+		}
+	}
+	for axis := range 3 {
+		items = append(items, draw.Line{Points: []draw.Point{corners[far], corners[far^1<<axis]}, Stroke: pen(0.2, s.theme.Rule)})
+	}
+	return items
 }
 
 // sampleStep is how far apart a tube is asked whether it is hidden, mm.
@@ -159,8 +189,24 @@ const sampleStep = 3.0
 // number: no part and no other tube that reaches nearer than its own skin.
 func (s *scene) seen(at mgl64.Vec3, od float64, owner int) bool {
 	on, depth := s.view.on(at), s.view.depth(at)
+	if s.view.oblique() {
+		return s.seenObliquely(at, on, od, owner)
+	}
 	for i := len(s.all) - 1; i >= 0 && s.all[i].near > depth+od/2+sameDepth; i-- {
 		if p := &s.all[i]; p.owner != owner && p.box.has(on) && inside(p.outline, on) {
+			return false
+		}
+	}
+	return true
+}
+
+// seenObliquely is seen where the nearest point alone does not tell what covers
+// what.
+func (s *scene) seenObliquely(at mgl64.Vec3, on draw.Point, od float64, owner int) bool {
+	bit := painted{near: s.view.depth(at) + od/2, space: spaceOf(od/2, at)}
+	for i := range s.all {
+		p := &s.all[i]
+		if p.owner != owner && p.box.has(on) && s.view.inFront(p, &bit) > 0 && inside(p.outline, on) {
 			return false
 		}
 	}

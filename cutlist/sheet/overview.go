@@ -21,6 +21,19 @@ func (b *book) overview() {
 	b.para(b.standing())
 	b.y += 1
 	b.looks()
+	b.parallel()
+}
+
+// parallel is a page with the machine from its corner.
+func (b *book) parallel() {
+	b.page("Parallel view", "Parallel view")
+	s := newScene(b.list, Parallel, b.theme)
+	scale, said := roundScale(s.fit(b.width(), b.left()-12))
+	b.faint(fmt.Sprintf("Without perspective, %s along lines that face you squarely; lines that do not are drawn shorter. Letters and numbers as on the page before.", said))
+	b.y += 4.5
+	w, h := s.size(scale)
+	b.look(Parallel, s, scale, margin+(b.width()-w)/2, b.y)
+	b.y += h
 }
 
 // summary counts what there is to do.

@@ -57,6 +57,7 @@ type Options struct {
 	Paper    Paper
 	Date     string // printed as it stands; empty: none
 	Revision string // printed as it stands; empty: none
+	SVG      bool   // WriteAll writes each drawing as an SVG too
 }
 
 // PDF writes all sheets of a list as one document.

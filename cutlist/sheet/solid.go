@@ -18,7 +18,9 @@ type painted struct {
 	items   []draw.Item
 	outline []draw.Point
 	box     frame // around the outline
-	owner   int   // tubes and their fittings: 1 and up, in the list's order; 0: parts
+	space   space
+	part    int // 1 and up, in the plan's order; 0: not a part's body
+	owner   int // tubes and their fittings: 1 and up, in the list's order; 0: parts
 }
 
 // sameDepth is how near two depths are one, mm: ties then go by the order of
@@ -57,6 +59,7 @@ func edgePen(c draw.Colour) draw.Stroke { return pen(0.18, c) }
 func (v view) box(b clear.Box, face, side, edge draw.Colour) painted {
 	var p painted
 	var corners []draw.Point
+	p.space = spaceOf(0)
 	p.near = math.Inf(-1)
 	for axis := range 3 {
 		for _, sign := range []float64{-1, 1} {
@@ -64,6 +67,7 @@ func (v view) box(b clear.Box, face, side, edge draw.Colour) painted {
 			for _, q := range quad {
 				p.near = math.Max(p.near, v.depth(q))
 				corners = append(corners, v.on(q))
+				p.space = p.space.with(q)
 			}
 			if facing := b.Axes.Col(axis).Dot(v.toward) * sign; facing > noise {
 				p.items = append(p.items, draw.Fill{
@@ -104,7 +108,7 @@ func (v view) cylinder(from, to mgl64.Vec3, radius float64, face, side, edge dra
 	axis = axis.Normalize()
 	a, b := v.ring(from, axis, radius), v.ring(to, axis, radius)
 	facing := axis.Dot(v.toward)
-	p := painted{outline: hull(append(slices.Clone(a), b...))}
+	p := painted{outline: hull(append(slices.Clone(a), b...)), space: spaceOfCylinder(from, to, axis, radius)}
 	p.items = append(p.items, draw.Fill{Points: p.outline, Colour: mix(face, side, math.Abs(facing)), Stroke: edgePen(edge)})
 	if facing > 0 {
 		a = b
@@ -148,7 +152,7 @@ func (v view) rod(r clear.Rod, face, edge draw.Colour) painted {
 	for _, end := range []mgl64.Vec3{r.From, r.To} {
 		points = append(points, v.ring(end, v.toward, r.Radius)...)
 	}
-	p := painted{outline: hull(points), near: math.Max(v.depth(r.From), v.depth(r.To)) + r.Radius}
+	p := painted{outline: hull(points), space: spaceOf(r.Radius, r.From, r.To), near: math.Max(v.depth(r.From), v.depth(r.To)) + r.Radius}
 	p.items = []draw.Item{draw.Fill{Points: p.outline, Colour: face, Stroke: edgePen(edge)}}
 	return p
 }

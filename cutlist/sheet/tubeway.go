@@ -6,7 +6,9 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"tubewright/bends"
+	"tubewright/cutlist"
 	"tubewright/cutlist/draw"
+	"tubewright/route"
 )
 
 // tubeColours is how a tube is painted.
@@ -24,10 +26,11 @@ type chunk struct{ points []mgl64.Vec3 }
 const endOn = 0.999
 
 // tube paints a formed tube in chunks: where it runs along the page in one
-// piece, where it comes nearer in short ones.
-func (v view) tube(f bends.Formed, c tubeColours) []painted {
+// piece, where it comes nearer in short ones. It is cut at some places, mm from
+// its first stop, so that a collar can cover what is inside it.
+func (v view) tube(f bends.Formed, c tubeColours, cuts []float64) []painted {
 	var all []painted
-	for _, p := range f.Pieces() {
+	for _, p := range v.cut(f.Pieces(), cuts) {
 		if p.End-p.Start < noise {
 			continue
 		}
@@ -42,6 +45,35 @@ func (v view) tube(f bends.Formed, c tubeColours) []painted {
 	return all
 }
 
+// cut gives pieces with the straights cut where they pass one of some places;
+// only where the nearest point alone does not tell what covers what.
+func (v view) cut(pieces []bends.Piece, cuts []float64) (out []bends.Piece) {
+	if !v.oblique() {
+		return pieces
+	}
+	for _, p := range pieces {
+		for _, s := range cuts {
+			if p.Radius > 0 || s <= p.Start+noise || s >= p.End-noise {
+				continue
+			}
+			first := p
+			first.To, _ = p.At(s)
+			first.End = s
+			p.From, p.Start = first.To, s
+			out = append(out, first)
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// mouths is where a tube comes out of its collars, mm from its first stop.
+func mouths(t cutlist.Tube) []float64 {
+	inside := func(l route.Laid) float64 { return math.Max(0, l.Socket.Collar.Length-l.Socket.Stop) }
+	a, b := inside(t.Way.Start), t.Way.Formed.Developed-inside(t.Way.End)
+	return []float64{math.Min(a, b), math.Max(a, b)}
+}
+
 // end paints a straight that runs toward the reader.
 func (v view) end(p bends.Piece, radius float64, c tubeColours) painted {
 	near := p.From
@@ -49,7 +81,7 @@ func (v view) end(p bends.Piece, radius float64, c tubeColours) painted {
 		near = p.To
 	}
 	shape := draw.Disc(v.on(near), radius*v.scale, c.body, pen(v.edge(radius), c.edge))
-	return painted{near: v.depth(near), items: []draw.Item{shape}, outline: hull(shape.Points)}
+	return painted{near: v.depth(near), items: []draw.Item{shape}, outline: hull(shape.Points), space: spaceOf(radius, p.From, p.To)}
 }
 
 // edge is the width of the dark line along a tube, mm on paper.
@@ -59,14 +91,25 @@ func (v view) edge(radius float64) float64 { return math.Min(0.25, radius*v.scal
 // a 50 mm bend by 0.03 mm, less than a line's width.
 const arcStep = 4.0
 
-// chunks cuts a piece so that no chunk comes nearer by more than a quarter of
-// the tube.
+// step is how much nearer one chunk may come, mm: an eighth of the tube where
+// the nearest point alone tells what covers what.
+func (v view) step(p bends.Piece, od float64) float64 {
+	switch {
+	case !v.oblique():
+		return od / 8
+	case p.Radius == 0 && along(p.To.Sub(p.From)):
+		return math.Inf(1)
+	}
+	return od
+}
+
+// chunks cuts a piece so that no chunk comes nearer by more than two steps.
 func (v view) chunks(p bends.Piece, od float64) []chunk {
-	n := 1
+	n, step := 1, v.step(p, od)
 	if p.Radius > 0 {
 		n = max(1, int(math.Ceil(p.Turn/arcStep)))
 	} else if rise := math.Abs(v.depth(p.To) - v.depth(p.From)); rise > 0 {
-		n = max(1, min(int(math.Ceil(rise/(od/4)-noise)), 400))
+		n = max(1, min(int(math.Ceil(rise/(2*step)-noise)), 400))
 	}
 	at := func(i int) mgl64.Vec3 {
 		q, _ := p.At(p.Start + (p.End-p.Start)*float64(i)/float64(n))
@@ -76,7 +119,7 @@ func (v view) chunks(p bends.Piece, od float64) []chunk {
 	part := chunk{points: []mgl64.Vec3{at(0)}}
 	for i := 1; i <= n; i++ {
 		part.points = append(part.points, at(i))
-		if rise := v.depth(at(i)) - v.depth(part.points[0]); i == n || math.Abs(rise) > od/8 {
+		if rise := v.depth(at(i)) - v.depth(part.points[0]); i == n || math.Abs(rise) > step {
 			out = append(out, part)
 			part = chunk{points: []mgl64.Vec3{at(i)}}
 		}
@@ -88,7 +131,7 @@ func (v view) chunks(p bends.Piece, od float64) []chunk {
 // little past both ends so that no seam shows.
 func (v view) chunk(k chunk, od float64, c tubeColours) painted {
 	points := v.onAll(k.points)
-	p := painted{near: math.Inf(-1)}
+	p := painted{near: math.Inf(-1), space: spaceOfStretch(k.points, od/2)}
 	for _, q := range k.points {
 		p.near = math.Max(p.near, v.depth(q)+od/2)
 	}
