@@ -2,7 +2,6 @@ package find
 
 import (
 	"context"
-	"math/rand/v2"
 	"testing"
 
 	"tubewright/route"
@@ -53,48 +52,6 @@ func TestEffortSteps(t *testing.T) {
 			t.Errorf("%+v, bounded %v: %d steps, want %d", c.e, c.bounded, got, c.want)
 		}
 	}
-}
-
-// Looking only at the walls near a line or a crossing says the same as looking
-// at all of them.
-func TestNearWallsSayAsAll(t *testing.T) {
-	met := 0
-	for seed := range uint64(40) {
-		q := lattices(seed)
-		q.prepareAlone()
-		r := rand.New(rand.NewPCG(seed, 2))
-		for range 200 {
-			n := node{r.IntN(len(q.grid[0])), r.IntN(len(q.grid[1])), r.IntN(len(q.grid[2]))}
-			d, out := r.IntN(6), r.IntN(6)
-			p := q.grid.at(n)
-			got, by := q.clearAmong(q.nearLine(n, d/2), p, d, 500, nil)
-			want, wantBy := q.clearRun(p, d, 500, nil)
-			if got != want || by != wantBy {
-				t.Fatalf("seed %d, %v heading %d: clear for %v, want %v", seed, n, d, got, want)
-			}
-			if by != nil {
-				met++
-			}
-			if out/2 == d/2 {
-				continue
-			}
-			one := q.bendClear(n, p, d, out)
-			q.near.nodes[n] = q.allWalls()
-			if all := q.bendClear(n, p, d, out); one != all {
-				t.Fatalf("seed %d, bend at %v from %d to %d: clear %v, want %v", seed, n, d, out, one, all)
-			}
-			delete(q.near.nodes, n)
-		}
-	}
-	if met < 1000 {
-		t.Errorf("only %d straights met a wall: the test says little", met)
-	}
-}
-
-// prepareAlone makes a quest ready without a hunt.
-func (q *quest) prepareAlone() {
-	q.search = new(search)
-	q.prepare()
 }
 
 // A search among the same others is remembered, one among others is not.

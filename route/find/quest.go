@@ -24,8 +24,10 @@ type quest struct {
 	room                      room
 	grid                      lattice
 	squareCost                float64 // of a right angle besides its straights
+	cornerKey                 int64   // see bendPrice
+	cornerSaves               int64   // see bendSaves
+	most                      float64 // longest developed length a bar allows, mm; 0: open
 	search                    *search
-	near                      nearBy
 	effort                    *effort // of the whole run
 }
 
@@ -40,6 +42,7 @@ type rayEnd struct {
 type found struct {
 	corners []vec
 	cost    int64 // in steps of sameCost
+	within  bool  // it keeps the limits of length and bends
 }
 
 const (
@@ -75,9 +78,9 @@ func (q *quest) routes(ctx context.Context, best int64) ([]found, error) {
 		if err != nil {
 			return nil, err
 		}
-		if len(got) > 0 {
+		all = append(all, got...)
+		if len(got) > 0 && got[0].within {
 			best, idle = min(best, got[0].cost), 0
-			all = append(all, got...)
 		} else if best < math.MaxInt64 {
 			idle++
 		}
@@ -250,7 +253,7 @@ func (h *hunt) quest(m axes, start, end *build) *quest {
 		weigh: h.plan.Weigh, effort: &h.effort, walls: h.wallsOf(m, start, end), room: h.roomOf(m),
 		start: newRayEnd(m, start), end: newRayEnd(m, end),
 	}
-	q.squareCost = q.bendCost(90)
+	q.squareCost, q.most = q.bendCost(90), h.mostDeveloped(start, end)
 	for _, v := range h.run.Via {
 		q.via = append(q.via, m.in(v))
 	}

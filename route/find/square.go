@@ -1,176 +1,235 @@
 package find
 
 import (
-	"container/heap"
 	"context"
 	"math"
 )
-
-// leave is a place from which a straight goes: a corner, or the first stop.
-type leave struct {
-	at      vec
-	node    node
-	heading int
-	setback float64 // of the bend at its start, mm
-	need    float64 // straight that must follow, mm
-	cost    int64
-	vias    int
-	state   int32               // in search.cost; below 0: −1 − its place in firsts
-	corner  bool                // at is a corner of the path
-	exempt  func(*wall) float64 // how far along each wall does not count; nil: none
-}
-
-// odds is a corner on the end's ray reached in a heading, with its bend.
-type odds struct {
-	at      vec
-	heading int
-	setback float64
-	cost    int64
-}
 
 const (
 	// mostGoals is how many routes the first search gives: the best and others.
 	mostGoals = 3
 	// moreSteps bounds the states looked at for the others.
-	moreSteps = 400
+	moreSteps = 800
 	// checkEvery is how many states pass between two looks at the context.
 	checkEvery = 256
 )
 
 // shortest finds the best route over the lattice as it stands that costs less
-// than the bound, and on request some others (A*: Hart, Nilsson and Raphael 1968; the estimate never says
-// too much, and a state met again at less cost is opened again).
+// than the bound and keeps every limit, and on request some others. Lengths and
+// bends seldom bind, so it first looks without counting them; where the best
+// route breaks a limit it looks again with labels that are dearer but shorter.
+// That first route is given too when nothing keeps the limits, so that the hunt
+// can say what it lacks.
 func (q *quest) shortest(ctx context.Context, others bool) ([]found, error) {
 	q.prepare()
+	q.search.limited = false
+	got, err := q.cheapest(ctx, others)
+	if err != nil || len(got) == 0 || got[0].within {
+		return got, err
+	}
+	q.search.again()
+	q.search.limited = true
+	kept, err := q.cheapest(ctx, others)
+	if len(kept) == 0 {
+		return got[:1], err
+	}
+	return kept, err
+}
+
+// cheapest is A* (Hart, Nilsson and Raphael 1968) over the labels; the estimate
+// never says too much, and a state met again at less cost is opened again.
+func (q *quest) cheapest(ctx context.Context, others bool) ([]found, error) {
 	q.begin()
+	s := q.search
 	var got []found
-	last := q.effort.steps(q.search.bound < math.MaxInt64)
-	for step := 0; q.search.open.Len() > 0 && step < last; step++ {
+	last := q.effort.steps(s.bound < math.MaxInt64)
+	for step := 0; len(s.open) > 0 && step < last; step++ {
 		q.effort.spent++
 		if step%checkEvery == 0 && ctx.Err() != nil {
 			return nil, ctx.Err()
 		}
-		e := heap.Pop(&q.search.open).(entry)
-		switch {
-		case e.goal:
-			got = append(got, found{q.trace(e), e.cost})
-			if len(got) == mostGoals || !others {
-				return got, nil
-			}
-			last = min(last, step+moreSteps)
-		case e.cost == q.search.states[e.state].cost:
-			q.follow(q.leaveOf(e.state))
+		e := s.open.pop()
+		if e.label >= 0 {
+			q.goOn(e)
+			continue
 		}
+		f := q.foundAt(&s.homes[-1-e.label])
+		if len(got) == 0 || f.within {
+			got = append(got, f)
+		}
+		if len(got) == mostGoals || !others || !f.within {
+			return got, nil
+		}
+		last = min(last, step+moreSteps)
 	}
 	return got, nil
 }
 
-// leaveOf is the state as a place to go on from.
-func (q *quest) leaveOf(state int32) leave {
+// goOn follows a label: straight on to the next crossing, and round each of the
+// four bends to where the tube may bend again.
+func (q *quest) goOn(e entry) {
 	s := q.search
-	rest := int(state)
-	l := leave{state: state, setback: q.radius, need: q.between, cost: s.states[state].cost, corner: true}
-	l.vias, rest = rest%s.vias, rest/s.vias
-	l.heading, rest = rest%6, rest/6
-	l.node[2], rest = rest%s.size[2], rest/s.size[2]
-	l.node[1], l.node[0] = rest%s.size[1], rest/s.size[1]
-	l.at = q.grid.at(l.node)
-	return l
-}
-
-// begin opens the search: from the stop along its axis, or from each place
-// where the ray's own bend may stand.
-func (q *quest) begin() {
-	q.search.goals = q.oddEnds(&q.end, true, q.search.goals)
-	n, ok := q.grid.find(q.start.ray.at)
-	if q.start.axis >= 0 {
-		if ok {
-			q.first(leave{at: q.start.ray.at, node: n, heading: q.start.axis, need: q.leastEnd, exempt: func(w *wall) float64 { return w.fromStart }})
-		}
-		return
+	l := &s.labels[e.label]
+	if l.done || l.cost != e.cost {
+		return // a better one has taken its place
 	}
-	for _, o := range q.oddEnds(&q.start, false, nil) {
-		if n, ok := q.grid.find(o.at); ok {
-			q.first(leave{at: o.at, node: n, heading: o.heading, setback: o.setback, need: q.between, cost: o.cost, corner: true})
-		}
+	l.done = true
+	from := *l
+	q.straightOn(e.label, &from)
+	via := int(from.via)
+	n := from.node()
+	if via < len(q.via) && q.grid.at(n).Sub(q.via[via]).Len() <= sameLine {
+		via++
 	}
-}
-
-func (q *quest) first(l leave) {
-	l.state = int32(-1 - len(q.search.firsts))
-	q.search.firsts = append(q.search.firsts, l)
-	q.follow(l)
-}
-
-// follow goes along one straight: to every corner it may end in, and home when
-// the end lies on it.
-func (q *quest) follow(l leave) {
-	q.home(l)
-	axis, step := l.heading/2, 1-2*(l.heading%2)
-	last := 0
-	if step > 0 {
-		last = q.search.size[axis] - 1
-	}
-	far := math.Abs(q.grid[axis][last]-l.at[axis]) - l.setback - q.radius
-	if far < l.need-bendSlack {
-		return
-	}
-	open, by := q.clearAmong(q.nearLine(l.node, axis), l.at.Add(heading(l.heading).Mul(l.setback)), l.heading, far, l.exempt)
-	if by != nil {
-		by.blocked++
-	}
-	n := l.node
-	for n[axis] != last {
-		n[axis] += step
-		run := math.Abs(q.grid[axis][n[axis]]-l.at[axis]) - l.setback - q.radius
-		if run < l.need-bendSlack {
-			continue
-		}
-		if run > open+sameSpot {
-			return
-		}
-		if !q.turns(l, n, run) {
-			return
-		}
-	}
-}
-
-// turns opens the four ways on from a corner at a node; false when the corner
-// is outside the case and so are all beyond it.
-func (q *quest) turns(l leave, n node, run float64) bool {
-	corner := q.grid.at(n)
-	if !q.room.holds(corner) {
-		return q.room.skew // a skew room may be entered again only from outside it
-	}
-	vias := l.vias
-	if vias < len(q.via) && corner.Sub(q.via[vias]).Len() <= sameLine {
-		vias++
-	}
-	cost := l.cost + q.step(run)
 	for out := range 6 {
-		if out/2 != l.heading/2 {
-			q.relax(l, cost, n, corner, out, vias)
+		if out>>1 != int(from.heading>>1) {
+			q.turn(e.label, &from, n, out, via)
 		}
 	}
-	return true
 }
 
-// step is what a straight and the right angle after it cost.
-func (q *quest) step(run float64) int64 {
-	return costKey(q.weigh.Millimetre*run + q.squareCost)
+// straightOn lengthens a straight to the next crossing.
+func (q *quest) straightOn(at int32, from *label) {
+	d := int(from.heading)
+	axis, sense := d>>1, d&1
+	n := from.node()
+	next := n
+	next[axis] += 1 - 2*sense
+	if next[axis] < 0 || next[axis] >= q.search.size[axis] {
+		return
+	}
+	l := q.line(n, axis)
+	if l.on[sense]>>n[axis]&1 == 0 {
+		r := q.radius * sign(d)
+		q.blame(l, q.grid[axis][n[axis]]-r, q.grid[axis][next[axis]]-r)
+		return
+	}
+	r := -q.radius * sign(d)
+	via := q.passed(n, d, int(from.via), q.grid[axis][n[axis]]+r, q.grid[axis][next[axis]]+r)
+	q.reach(at, from, next, d, via, 0)
+}
+
+// turn goes round a bend and on to where the tube may bend again, or home.
+func (q *quest) turn(at int32, from *label, n node, out, via int) {
+	s := q.search
+	axis, sense := out>>1, out&1
+	if q.leadsHome(n, out) {
+		q.home(at, from, n, out, via)
+	}
+	next := int(s.jump[out][n[axis]])
+	if next < 0 {
+		return
+	}
+	l := q.line(n, axis)
+	x, r := q.grid[axis], q.radius*sign(out)
+	if l.jump[sense]>>n[axis]&1 == 0 {
+		q.blame(l, x[n[axis]]+r, x[next]-r)
+		return
+	}
+	via = q.passed(n, out, via, x[n[axis]]+r, x[next]-r)
+	to := n
+	to[axis] = next
+	if q.worthIt(from, to, out, via) && q.bendsAt(n, int(from.heading), out) {
+		q.reach(at, from, to, out, via, 1)
+	}
+}
+
+// worthIt asks the cheap question before the dear one: whether a bend would
+// lead to anything new.
+func (q *quest) worthIt(from *label, to node, out, via int) bool {
+	s := q.search
+	if s.limited {
+		return true
+	}
+	h := &s.heads[s.state(to, out, via)]
+	return h.stamp != s.stamp || s.labels[h.label].cost > from.cost+q.bendPrice()+s.axes[out>>1].far(from.at[out>>1], to[out>>1])
+}
+
+// far is the price between two lines of one axis.
+func (r *ruler) far(from uint8, to int) int64 {
+	if d := r.price[to] - r.price[from]; d > 0 {
+		return d
+	}
+	return r.price[from] - r.price[to]
+}
+
+// reach opens a label at a crossing, bent by so many bends since the label before.
+func (q *quest) reach(at int32, from *label, to node, heading, via, bent int) {
+	s := q.search
+	axis := heading >> 1
+	r := &s.axes[axis]
+	l := label{
+		cost:   from.cost + r.far(from.at[axis], to[axis]) + int64(bent)*q.bendPrice(),
+		length: from.length + abs(r.length[to[axis]]-r.length[from.at[axis]]) - int64(bent)*q.bendSaves(),
+		state:  s.state(to, heading, via), parent: at, next: -1,
+		at: [3]uint8{uint8(to[0]), uint8(to[1]), uint8(to[2])}, heading: uint8(heading), via: uint8(via), bends: from.bends + uint8(bent),
+	}
+	q.open(&l)
+}
+
+func abs(x int64) int64 { return max(x, -x) }
+
+// open puts a label in the queue unless another of its state betters it or it
+// can no longer lead to what is looked for.
+func (q *quest) open(l *label) {
+	s := q.search
+	h := &s.heads[l.state]
+	known := h.stamp == s.stamp
+	if known && s.bettered(h.label, l) {
+		return
+	}
+	total := l.cost + q.least(l)
+	if total >= s.bound || s.limited && !q.mayFit(l) {
+		return
+	}
+	at := int32(len(s.labels))
+	switch {
+	case known && !s.limited && !s.labels[h.label].done:
+		at = h.label
+		s.labels[at] = *l
+	case known && s.limited:
+		l.next = h.label
+		s.labels = append(s.labels, *l)
+	default:
+		s.labels = append(s.labels, *l)
+	}
+	*h = head{s.stamp, at}
+	s.push(total, l.cost, at)
+}
+
+// bettered reports whether a label of the list is as good in everything that counts.
+func (s *search) bettered(first int32, l *label) bool {
+	if !s.limited {
+		return s.labels[first].cost <= l.cost
+	}
+	for i := first; i >= 0; i = s.labels[i].next {
+		if h := &s.labels[i]; h.cost <= l.cost && h.length <= l.length && h.bends <= l.bends {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *search) push(total, cost int64, label int32) {
+	s.seq++
+	s.open.push(entry{total, cost, label, s.seq})
 }
 
 // bendsAt is bendClear with a memory.
-func (q *quest) bendsAt(n node, corner vec, in, out int) bool {
+func (q *quest) bendsAt(n node, in, out int) bool {
 	s := q.search
-	at := &s.bends[((n[0]*s.size[1]+n[1])*s.size[2]+n[2])*12+bendIndex(in^1, out)]
-	if *at>>2 != s.stamp {
-		*at = s.stamp<<2 | 2
-		if q.bendClear(n, corner, in, out) {
-			*at = s.stamp<<2 | 1
+	c := &s.corners[s.crossing(n)]
+	if c.stamp != s.stamp {
+		*c = corner{stamp: s.stamp}
+	}
+	bit := uint16(1) << bendIndex(in^1, out)
+	if c.known&bit == 0 {
+		c.known |= bit
+		if q.bendClear(n, in, out) {
+			c.clear |= bit
 		}
 	}
-	return *at&3 == 1
+	return c.clear&bit != 0
 }
 
 // bendIndex numbers the twelve bends at a corner by the headings of their two
@@ -180,48 +239,4 @@ func bendIndex(a, b int) int {
 		a, b = b, a
 	}
 	return [3]int{0, 4, 8}[a/2+b/2-1] + a%2*2 + b%2
-}
-
-// relax opens a state when it is reached cheaper than before, can still beat
-// the bound, and the bend into it is clear: the cheap questions first.
-func (q *quest) relax(l leave, cost int64, n node, corner vec, out, vias int) {
-	state := q.search.state(n, out, vias)
-	if have, ok := q.search.known(state); ok && have <= cost {
-		return
-	}
-	total := cost + q.least(corner, out, vias)
-	if total >= q.search.bound || !q.bendsAt(n, corner, l.heading, out) {
-		return
-	}
-	q.search.states[state] = met{cost, l.state, q.search.stamp}
-	q.push(entry{total: total, cost: cost, state: state})
-}
-
-func (q *quest) push(e entry) {
-	if e.total >= q.search.bound {
-		return
-	}
-	e.seq = q.search.seq
-	q.search.seq++
-	heap.Push(&q.search.open, e)
-}
-
-// trace gives the corners of a route.
-func (q *quest) trace(e entry) []vec {
-	var back []vec
-	if e.last != nil {
-		back = append(back, e.last.at)
-	}
-	state := e.before
-	for state >= 0 {
-		back = append(back, q.leaveOf(state).at)
-		state = q.search.states[state].parent
-	}
-	if first := q.search.firsts[-1-state]; first.corner {
-		back = append(back, first.at)
-	}
-	for i, j := 0, len(back)-1; i < j; i, j = i+1, j-1 {
-		back[i], back[j] = back[j], back[i]
-	}
-	return back
 }

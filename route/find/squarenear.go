@@ -1,75 +1,74 @@
 package find
 
+import "math/bits"
+
 // nearSpare is how much farther than its own gap a wall is kept in mind, mm: a
 // corner stands on its lattice lines to within sameLine.
 const nearSpare = 1e-4
 
-// nearBy remembers which walls may matter on each line and at each crossing of
-// a lattice. Most walls are far from most lines, and a search asks about each
-// line once for every crossing on it.
-type nearBy struct {
-	all   []int32
-	lines [3]map[[2]int][]int32
-	nodes map[node][]int32
+// nearBits knows which walls may matter at each line of the lattice: one bit a
+// wall. What may matter along a straight, or at a corner, is then what may
+// matter at all of its lines.
+type nearBits struct {
+	words    int
+	straight [3][]uint64 // of each line in turn: walls that a tube in it may come too near to
+	bend     [3][]uint64 // the same of a bend at it
+	both     []uint64    // room for an answer
 }
 
-// forget empties the memory: the lattice is another.
-func (b *nearBy) forget() {
-	for i := range b.lines {
-		b.lines[i] = map[[2]int][]int32{}
-	}
-	b.nodes = map[node][]int32{}
-}
-
-// allWalls numbers the walls.
-func (q *quest) allWalls() []int32 {
-	if len(q.near.all) != len(q.walls) {
-		q.near.all = make([]int32, len(q.walls))
-		for i := range q.near.all {
-			q.near.all[i] = int32(i)
+// build finds out which walls reach each line.
+func (b *nearBits) build(q *quest) {
+	b.words = (len(q.walls) + 63) / 64
+	b.both = sized(b.both, b.words)
+	for axis := range 3 {
+		b.straight[axis] = sized(b.straight[axis], b.words*len(q.grid[axis]))
+		b.bend[axis] = sized(b.bend[axis], b.words*len(q.grid[axis]))
+		clear(b.straight[axis])
+		clear(b.bend[axis])
+		for i := range q.walls {
+			b.mark(q, axis, i)
 		}
 	}
-	return q.near.all
 }
 
-// nearLine lists the walls that the lattice line through a crossing along an
-// axis may come too near to, in their order.
-func (q *quest) nearLine(n node, axis int) []int32 {
+// mark sets the bits of one wall along one axis.
+func (b *nearBits) mark(q *quest, axis, i int) {
+	w := &q.walls[i]
+	word, bit := i/64, uint64(1)<<(i%64)
+	for j, x := range q.grid[axis] {
+		gap := max(w.lo[axis]-x, x-w.hi[axis]) - w.keep - nearSpare
+		if gap < 0 {
+			b.straight[axis][j*b.words+word] |= bit
+		}
+		if gap < q.radius {
+			b.bend[axis][j*b.words+word] |= bit
+		}
+	}
+}
+
+// along gives the walls that the line through a crossing along an axis may come
+// too near to. The answer stands until the next question.
+func (b *nearBits) along(n node, axis int) []uint64 {
 	u, v := (axis+1)%3, (axis+2)%3
-	key := [2]int{n[u], n[v]}
-	list, known := q.near.lines[axis][key]
-	if !known {
-		at := q.grid.at(n)
-		for i := range q.walls {
-			if w := &q.walls[i]; w.reaches(at, u, 0) && w.reaches(at, v, 0) {
-				list = append(list, int32(i))
-			}
-		}
-		q.near.lines[axis][key] = list
+	p, q := b.straight[u][n[u]*b.words:], b.straight[v][n[v]*b.words:]
+	for i := range b.both {
+		b.both[i] = p[i] & q[i]
 	}
-	return list
+	return b.both
 }
 
-// nearNode lists the walls that a bend at a crossing may come too near to, in
-// their order.
-func (q *quest) nearNode(n node) []int32 {
-	list, known := q.near.nodes[n]
-	if !known {
-		at := q.grid.at(n)
-		for i := range q.walls {
-			w := &q.walls[i]
-			if w.reaches(at, 0, q.radius) && w.reaches(at, 1, q.radius) && w.reaches(at, 2, q.radius) {
-				list = append(list, int32(i))
-			}
-		}
-		q.near.nodes[n] = list
+// around gives the walls that a bend at a crossing may come too near to.
+func (b *nearBits) around(n node) []uint64 {
+	p, q, r := b.bend[0][n[0]*b.words:], b.bend[1][n[1]*b.words:], b.bend[2][n[2]*b.words:]
+	for i := range b.both {
+		b.both[i] = p[i] & q[i] & r[i]
 	}
-	return list
+	return b.both
 }
 
-// reaches reports whether what lies within a distance of a point along an axis
-// may come too near to the wall, as far as that axis can tell.
-func (w *wall) reaches(at vec, axis int, within float64) bool {
-	far := within + w.keep + nearSpare
-	return w.lo[axis]-at[axis] < far && at[axis]-w.hi[axis] < far
+// nextBit takes the lowest bit out of a word and gives its number.
+func nextBit(word *uint64) int {
+	i := bits.TrailingZeros64(*word)
+	*word &= *word - 1
+	return i
 }

@@ -1,9 +1,22 @@
 package find
 
 import (
+	"math"
+
 	"tubewright/bends"
 	"tubewright/route/clear"
 )
+
+// odds is a corner on a ray that faces along no axis, with its bend: to a
+// heading from the start, from one at the end.
+type odds struct {
+	at      vec
+	node    node
+	heading int
+	setback float64
+	price   int64 // besides the leg along the axis, counted to the corner, in steps of sameCost
+	length  int64 // the same in steps of sameLength
+}
 
 // oddClear checks the straight from a stop and the odd bend after it.
 func (q *quest) oddClear(e *rayEnd, end bool, s float64, d int, turn, setback float64) bool {
@@ -50,11 +63,18 @@ func (q *quest) oddEnds(e *rayEnd, end bool, list []odds) []odds {
 			if !q.room.holds(e.ray.ahead(s)) || !q.oddClear(e, end, s, d, turn, setback) {
 				continue
 			}
-			o := odds{e.ray.ahead(s), d, setback, costKey(q.bendCost(turn) + q.weigh.Millimetre*(s-setback))}
+			o := odds{
+				at: e.ray.ahead(s), heading: d, setback: setback,
+				price:  costKey(q.bendCost(turn) + q.weigh.Millimetre*(s-2*setback)),
+				length: int64(math.Round((s - 2*setback + bends.ArcLength(q.radius, turn)) / sameLength)),
+			}
 			if end {
 				o.heading = d ^ 1
 			}
-			list = append(list, o)
+			var ok bool
+			if o.node, ok = q.grid.find(o.at); ok || len(q.grid[0]) == 0 {
+				list = append(list, o)
+			}
 		}
 	}
 	return list

@@ -11,6 +11,7 @@ type wall struct {
 	shape     clear.Shape
 	lo, hi    vec     // its bounds
 	upright   bool    // a box along the axes: lo and hi are all there is
+	body      body    // of what is not upright
 	keep      float64 // least distance of the centreline from it
 	fromStart float64 // along the first straight from the start it does not count, mm
 	fromEnd   float64 // the same from the end
@@ -47,13 +48,8 @@ func (r *room) holds(p vec) bool {
 // comes too near to a wall, and which wall stops it; at most far. Negative when
 // it is too near at once.
 func (q *quest) clearRun(p vec, d int, far float64, exempt func(*wall) float64) (float64, *wall) {
-	return q.clearAmong(q.allWalls(), p, d, far, exempt)
-}
-
-// clearAmong is clearRun of the walls that may matter.
-func (q *quest) clearAmong(near []int32, p vec, d int, far float64, exempt func(*wall) float64) (float64, *wall) {
 	var by *wall
-	for _, i := range near {
+	for i := range q.walls {
 		w := &q.walls[i]
 		from := p
 		skip := 0.0
@@ -126,25 +122,22 @@ func (w *wall) bisect(p vec, d int, lo, far float64) float64 {
 	return lo
 }
 
-// bendClear reports whether the arc of a bend at a corner is clear; the tube
+// bendClear reports whether the arc of a bend at a crossing is clear; the tube
 // comes in heading in and leaves heading out.
-func (q *quest) bendClear(n node, corner vec, in, out int) bool {
-	from, to := corner.Sub(heading(in).Mul(q.radius)), corner.Add(heading(out).Mul(q.radius))
-	centre := from.Add(heading(out).Mul(q.radius))
-	for _, i := range q.nearNode(n) {
-		w := &q.walls[i]
-		if w.beyond(from, to, corner) {
-			continue
-		}
-		if w.upright {
-			if w.cornerGap(centre, from, to, in/2, out/2, q.radius) < w.keep-sameSpot {
-				w.blocked++
-				return false
+func (q *quest) bendClear(n node, in, out int) bool {
+	corner, u, v := q.grid.at(n), heading(out).Mul(-1), heading(in)
+	from, to := corner.Sub(v.Mul(q.radius)), corner.Sub(u.Mul(q.radius))
+	centre := from.Sub(u.Mul(q.radius))
+	for i, word := range q.search.near.around(n) {
+		for word != 0 {
+			w := &q.walls[64*i+nextBit(&word)]
+			if w.beyond(from, to, corner) {
+				continue
 			}
-			continue
-		}
-		arc := clear.Arc{Centre: centre, U: heading(out).Mul(-1), V: heading(in), Bend: q.radius, Turn: 90}
-		if !clear.Farther(arc, w.shape, w.keep) {
+			if w.upright && w.cornerGap(centre, from, to, in/2, out/2, q.radius) >= w.keep-sameSpot ||
+				!w.upright && w.bendAway(centre, u, v, q.radius, 0, math.Pi/2) {
+				continue
+			}
 			w.blocked++
 			return false
 		}
@@ -199,5 +192,9 @@ func (w *wall) flatGap(p vec, u, v int) float64 {
 func newWall(m axes, s clear.Shape, keep float64) wall {
 	s = m.turned(s)
 	lo, hi := s.Bounds()
-	return wall{shape: s, lo: lo, hi: hi, upright: upright(s), keep: keep}
+	w := wall{shape: s, lo: lo, hi: hi, upright: upright(s), keep: keep}
+	if !w.upright {
+		w.body = bodyOf(s)
+	}
+	return w
 }
