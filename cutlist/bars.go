@@ -2,7 +2,6 @@ package cutlist
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"slices"
 
@@ -21,24 +20,25 @@ func (l *List) cutKind(ctx context.Context, kind route.Tube) error {
 		return nil
 	}
 	l.Findings = append(l.Findings, rack.notes...)
-	job := l.job(pieces, rack.stock, rack.offcuts)
-	result, err := nest.Solve(ctx, job, nest.Options{})
-	var few *nest.TooFewError
-	if err != nil && !errors.As(err, &few) {
+	c, err := l.cutFrom(ctx, rack, pieces)
+	if err != nil {
 		return err
 	}
-	bars, uncut := l.dealt(kind.Name, job, result, pieces)
+	bars, uncut := l.dealt(kind.Name, c.job, c.result, pieces)
 	l.Bars = append(l.Bars, bars...)
-	l.Proof = append(l.Proof, proof(kind.Name, job, result, len(uncut)))
-	if few != nil {
-		l.Findings = append(l.Findings, l.tooFew(kind.Name, uncut, few.Proven))
+	l.Proof = append(l.Proof, proof(kind.Name, c.job, c.result, len(uncut)))
+	if len(uncut) > 0 {
+		l.Findings = append(l.Findings, l.tooFew(kind.Name, uncut, c.few))
 	}
 	return nil
 }
 
 func proof(kind string, job nest.Job, r nest.Result, uncut int) Proof {
-	p := Proof{Tube: kind, Cost: float64(r.Cost), Bound: float64(r.Bound), Proven: r.Proven, Uncut: uncut}
-	if job.Priced() {
+	p := Proof{
+		Tube: kind, Cost: float64(r.Cost), Bound: float64(r.Bound), Priced: job.Priced(),
+		Proven: r.Proven && uncut == 0, Uncut: uncut,
+	}
+	if p.Priced {
 		p.Cost, p.Bound = whole(r.Cost), whole(r.Bound)
 	}
 	return p

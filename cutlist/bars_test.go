@@ -137,6 +137,67 @@ func TestStockTooFew(t *testing.T) {
 	}
 }
 
+// One bar of 500 holds 331 and 120 with their kerfs; a spare of 120 beside them
+// would need 573. What a machine needs is cut, though it is the longest.
+func TestNeededBeforeSpares(t *testing.T) {
+	tests := []struct {
+		name     string
+		most     int
+		straight int
+		want     []string
+		uncut    float64
+		runs     []string
+	}{
+		{"the spare stays", 1, 1, []string{"stock 500: bent1 331 low1 120, left 47"}, 1, []string{"low"}},
+		{"some spares stay", 2, 6, []string{
+			"stock 500: bent1 331 low1 120, left 47", "stock 500: low0* 120 low0* 120 low0* 120 low0* 120, left 16",
+		}, 2, []string{"low"}},
+	}
+	for _, tt := range tests {
+		b := newBench()
+		b.stock(500, 7.4, tt.most)
+		b.plan.Spares.Straight = tt.straight
+		b.add(t, "bent", 300, true)
+		b.add(t, "low", 119, false)
+		l := b.list(t)
+		if got := text(l.Bars); !reflect.DeepEqual(got, tt.want) {
+			t.Errorf("%s: bars %q, want %q", tt.name, got, tt.want)
+		}
+		got := told(l, check.StockTooFew)
+		if len(got) != 1 || got[0].Measure != tt.uncut || !reflect.DeepEqual(got[0].Runs, tt.runs) || !strings.HasPrefix(got[0].What, "The limits") {
+			t.Errorf("%s: findings %+v", tt.name, got)
+		}
+	}
+}
+
+// Where limits leave even a needed piece uncut, no spare is cut.
+func TestNoSparesWhileANeededPieceLacks(t *testing.T) {
+	b := newBench()
+	b.stock(500, 7.4, 1)
+	b.plan.Spares.Straight = 1
+	b.add(t, "long", 449, false)
+	b.add(t, "bent", 300, true)
+	l := b.list(t)
+	if got, want := text(l.Bars), []string{"stock 500: bent1 331, left 168 keep"}; !reflect.DeepEqual(got, want) {
+		t.Errorf("bars %q, want %q", got, want)
+	}
+	if p := l.Proof[0]; p.Uncut != 2 || p.Proven {
+		t.Errorf("proof %+v; want the long piece and the spare uncut", p)
+	}
+}
+
+func TestProofWords(t *testing.T) {
+	for want, p := range map[string]cutlist.Proof{
+		"38.70, the cheapest possible: proven":               {Cost: 38.7, Bound: 38.7, Priced: true, Proven: true},
+		"38.70, within 1.10 of the cheapest possible":        {Cost: 38.7, Bound: 37.6, Priced: true},
+		"3 bars to buy, within 1 bar of the fewest possible": {Cost: 3, Bound: 2},
+	} {
+		if got := p.Words(); got != want {
+			t.Errorf("%+v reads %q, want %q", p, got, want)
+		}
+	}
+}
+
 func TestAssumedStock(t *testing.T) {
 	b := newBench()
 	b.add(t, "a", 299, false)
@@ -201,7 +262,7 @@ func TestTwoKindsOfTube(t *testing.T) {
 	b.stock(800, 20, 0)
 	b.add(t, "b", 299, false)
 	l := b.list(t)
-	want := []cutlist.Proof{{Tube: "glass-16-12", Cost: 20, Bound: 20, Proven: true}, {Tube: "petg-16-12", Cost: 7.4, Bound: 7.4, Proven: true}}
+	want := []cutlist.Proof{{Tube: "glass-16-12", Cost: 20, Bound: 20, Priced: true, Proven: true}, {Tube: "petg-16-12", Cost: 7.4, Bound: 7.4, Priced: true, Proven: true}}
 	if !reflect.DeepEqual(l.Proof, want) {
 		t.Errorf("proof %+v, want %+v", l.Proof, want)
 	}

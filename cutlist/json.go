@@ -93,6 +93,7 @@ type jsonProof struct {
 	Cost   number `json:"cost"`
 	Bound  number `json:"bound"`
 	Proven bool   `json:"proven"`
+	Uncut  int    `json:"uncut,omitempty"`
 }
 
 type jsonItem struct {
@@ -134,7 +135,7 @@ func (l List) JSON() ([]byte, error) {
 		}),
 		Bars: each(l.Bars, barJSON),
 		Proof: each(l.Proof, func(p Proof) jsonProof {
-			return jsonProof{p.Tube, number(p.Cost), number(p.Bound), p.Proven}
+			return jsonProof{p.Tube, number(p.Cost), number(p.Bound), p.Proven, p.Uncut}
 		}),
 		Buy: each(l.Buy, func(i Item) jsonItem {
 			return jsonItem{i.Item, i.Need, i.OnHand, i.Buy, number(i.Price), number(i.Each), i.Note}

@@ -6,6 +6,7 @@ package cutlist
 
 import (
 	"tubewright/bends"
+	"tubewright/cutlist/nest"
 	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/route/find"
@@ -62,8 +63,19 @@ type Piece struct {
 type Proof struct {
 	Tube        string
 	Cost, Bound float64 // money where stock has prices, else number of bars
+	Priced      bool    // they are money
 	Proven      bool
 	Uncut       int // pieces the limits on the stock leave over; cost and bound are of the others
+}
+
+// Words say how good the bars are, the same in lists, on sheets and in the
+// window: "38.70, the cheapest possible: proven".
+func (p Proof) Words() string {
+	v := nest.Verdict{Cost: int(p.Cost), Bound: int(p.Bound), Priced: p.Priced, Proven: p.Proven, Uncut: p.Uncut}
+	if p.Priced {
+		v.Cost, v.Bound = hundredths(p.Cost), hundredths(p.Bound)
+	}
+	return v.Words()
 }
 
 // Item is a line of the buying list.

@@ -51,6 +51,9 @@ func run(ctx context.Context, args []string, in io.Reader, out, problems io.Writ
 		return exitFine
 	case errors.Is(err, errFinding):
 		return exitFinding
+	case errors.Is(err, errBestSoFar):
+		tell(problems, err)
+		return exitStopped
 	case ctx.Err() != nil && errors.Is(err, context.Canceled):
 		tell(problems, "stopped before it was done")
 		return exitStopped

@@ -19,7 +19,7 @@ func TestPlansByHand(t *testing.T) {
 	}{
 		{
 			"outside-inches", exitFinding,
-			[]string{"lengths in inches", "it passes a wall of the case by 0.473 in", "away from the wall by at least 0.473 in", "1 to buy, the fewest bars: proven"},
+			[]string{"lengths in inches", "it passes a wall of the case by 0.473 in", "away from the wall by at least 0.473 in", "1 bar to buy, the fewest possible: proven"},
 			[]string{" mm", "in in the way", "(1.00)"},
 		},
 		// the blank's hundredth of a millimetre is rounded once: 406.26 mm is 15.994 in everywhere

@@ -186,26 +186,6 @@ func TestSheets(t *testing.T) {
 	}
 }
 
-func TestNest(t *testing.T) {
-	code, out, _ := tubecut(t, "30\n15,3\n10,5\n6,9\n", "nest", "-")
-	if code != exitFine || !strings.HasPrefix(out, "6 bars; no plan needs fewer than 6; proven fewest") {
-		t.Errorf("exit %d, output %q; Fieldhouse (1990) needs 6 bars", code, out)
-	}
-	_, out, _ = tubecut(t, "500\n305.30,1\n95.25,2\n", "nest", "-")
-	if want := "1 bar; no plan needs fewer than 1; proven fewest\n  1 x  500  305.3, 2 x 95.25  left 4.2\n"; out != want {
-		t.Errorf("output %q, want %q: 500 - 305.3 - 190.5", out, want)
-	}
-	_, out, _ = tubecut(t, "30\n15,3\n10,5\n6,9\n", "nest", "-", "--json")
-	var answer struct {
-		Used   int  `json:"bars_used"`
-		Bound  int  `json:"bound"`
-		Proven bool `json:"proven"`
-	}
-	if err := json.Unmarshal([]byte(out), &answer); err != nil || answer.Used != 6 || answer.Bound != 6 || !answer.Proven {
-		t.Errorf("%+v, %v from %q", answer, err, out)
-	}
-}
-
 // What the help shows works as it stands.
 func TestListHelpPipesADemo(t *testing.T) {
 	if _, out, _ := tubecut(t, "", "list", "--help"); !strings.Contains(out, "tubecut demo ferry-bridge | tubecut list -") {
@@ -239,12 +219,10 @@ func TestWhatCannotBeUsed(t *testing.T) {
 		{"no such run", demo(t, "ferry-bridge"), `"pump-to-procesor"`, []string{"ways", "-", "pump-to-procesor"}},
 		{"no such paper", demo(t, "ferry-bridge"), `"a3"`, []string{"sheet", "-", "--out", t.TempDir(), "--paper", "a3"}},
 		{"no such demo", "", `no demo "x"`, []string{"demo", "x"}},
-		{"nest: no number", "a\n1,2\n", "standard input:1", []string{"nest", "-"}},
 		{"no such command", "", `unknown command "lsit"`, []string{"lsit"}},
 		{"no argument", "", "list needs PLAN; see tubecut list --help", []string{"list"}},
 		{"no run", "", "ways needs PLAN and RUN", []string{"ways", "x.plan.yaml"}},
 		{"too much", "", `does not know what to do with "b"`, []string{"check", "a", "b"}},
-		{"seconds below nothing", "30\n15,3\n", "--seconds is -1; expected 0 or more", []string{"nest", "-", "--seconds", "-1"}},
 	}
 	for _, test := range tests {
 		code, out, problems := tubecut(t, test.in, test.args...)

@@ -103,7 +103,7 @@ func barsText(out *bytes.Buffer, list cutlist.List) {
 	}
 	table(out, rows)
 	for _, p := range list.Proof {
-		fmt.Fprintf(out, "  %s: %s\n", p.Tube, proofText(p, list))
+		fmt.Fprintf(out, "  %s: %s\n", p.Tube, p.Words())
 	}
 }
 
@@ -120,23 +120,6 @@ func piecesText(b cutlist.Bar, u route.Units) string {
 		each = append(each, name+" "+u.Text(p.Length))
 	}
 	return strings.Join(each, " | ")
-}
-
-// proofText says how good the bars of one kind of tube are: money where its
-// stock has prices, else bars.
-func proofText(p cutlist.Proof, list cutlist.List) string {
-	priced := slices.ContainsFunc(list.Plan.Stock, func(s route.Stock) bool { return s.Tube == p.Tube && s.Price > 0 })
-	cost, bound, best := fmt.Sprintf("%.0f to buy", p.Cost), fmt.Sprintf("%.0f", p.Bound), "fewest bars"
-	if priced {
-		cost, bound, best = fmt.Sprintf("%.2f", p.Cost), fmt.Sprintf("%.2f", p.Bound), "cheapest possible"
-	}
-	switch {
-	case p.Proven:
-		return fmt.Sprintf("%s, the %s: proven", cost, best)
-	case p.Uncut > 0:
-		return fmt.Sprintf("%s; the stock does not hold %d more: see the findings", cost, p.Uncut)
-	}
-	return fmt.Sprintf("%s; no plan can do with less than %s, not proven the %s", cost, bound, best)
 }
 
 func buyText(out *bytes.Buffer, list cutlist.List) {

@@ -25,7 +25,7 @@ func (b *book) cutList() {
 		"Measure each piece from its own fresh end: the column “saw at” counts from the bar's first end and shows where the piece ends.",
 		b.units.TextUnit(b.list.Plan.Saw.Kerf), b.units.TextUnit(b.list.Plan.Saw.Square)))
 	for _, p := range b.list.Proof {
-		b.para(proofLine(p, b.priced(p.Tube)))
+		b.para(p.Tube + ": " + p.Words() + ".")
 	}
 	for i, bar := range b.list.Bars {
 		b.bar(i, bar)
@@ -107,32 +107,6 @@ func (b *book) tubesTable() {
 		rows = append(rows, row)
 	}
 	b.table(cols, rows)
-}
-
-// priced reports whether a proof counts money: some stock of the tube has a price.
-func (b *book) priced(tube string) bool {
-	for _, s := range b.list.Plan.Stock {
-		if s.Tube == tube && s.Price > 0 {
-			return true
-		}
-	}
-	return false
-}
-
-// proofLine says how good the bars of one kind of tube are.
-func proofLine(p cutlist.Proof, priced bool) string {
-	cost, bound := strconv.FormatFloat(p.Cost, 'f', -1, 64)+" bought", strconv.FormatFloat(p.Bound, 'f', -1, 64)
-	best := "fewest possible"
-	if priced {
-		cost, bound, best = money(p.Cost), money(p.Bound), "cheapest possible"
-	}
-	if p.Proven {
-		return fmt.Sprintf("%s: %s, the %s: proven.", p.Tube, cost, best)
-	}
-	if p.Uncut > 0 {
-		return fmt.Sprintf("%s: %s, and the stock does not hold %d more: see the findings.", p.Tube, cost, p.Uncut)
-	}
-	return fmt.Sprintf("%s: %s; no plan can do with less than %s. Not proven to be the %s.", p.Tube, cost, bound, best)
 }
 
 // money writes a price; the plan does not say in which money.
