@@ -1,0 +1,163 @@
+package mend
+
+import (
+	"errors"
+
+	"tubewright/route"
+	"tubewright/route/check"
+	"tubewright/route/find"
+)
+
+// Steps of work: they stand for time without being one. A run that finds no way
+// has looked into every corner, one that clashes was torn up again and again.
+const (
+	lookStep  = 1   // the parts alone, looked over
+	runStep   = 10  // a run with a way
+	stuckStep = 200 // a run without, or in a conflict
+)
+
+// try changes, solves and checks a plan. It gives nil when the finding stays, an
+// error comes or becomes worse, or a loop comes open.
+func (h *hunt) try(c Change) (*Offer, error) {
+	plan, err := c.Apply(h.plan)
+	if err != nil {
+		return nil, nil // not for this plan
+	}
+	if movesParts(c) && !h.partsStand(plan) {
+		return nil, nil
+	}
+	if ok, err := h.alone(plan); !ok || err != nil {
+		return nil, err
+	}
+	sol, err := h.solved(plan)
+	if err != nil {
+		return nil, err
+	}
+	after, err := h.Judge(h.ctx, plan, sol)
+	if err != nil {
+		return nil, err
+	}
+	if !settled(h.finding, after) || worse(h.before, after) {
+		return nil, nil
+	}
+	o := &Offer{Change: c, Words: c.Words(h.plan.Units), Plan: plan, Solution: sol}
+	o.Settles, o.Brings = gone(h.finding, h.before, after), came(h.before, after)
+	o.Cost = c.work() + dearer(h.sol, sol) + toWarn*float64(len(o.Brings))
+	return o, nil
+}
+
+// solved solves a plan and counts the work.
+func (h *hunt) solved(plan route.Plan) (find.Solution, error) {
+	sol, err := h.Solve(h.ctx, plan)
+	if err != nil {
+		return sol, err
+	}
+	steps := 0
+	for _, s := range sol.Runs {
+		if steps += runStep; stuck(s.Problem) {
+			steps += stuckStep - runStep
+		}
+	}
+	h.spend(steps)
+	return sol, nil
+}
+
+// stuck reports whether a run was searched for in vain. One that could not be
+// begun, or that the bends refuse, costs nothing.
+func stuck(problem error) bool {
+	var none *find.NoWayError
+	var clash *find.ConflictError
+	return errors.As(problem, &none) && none.Cause == nil || errors.As(problem, &clash)
+}
+
+func movesParts(c Change) bool {
+	switch c.(type) {
+	case Move, Turn:
+		return true
+	}
+	return false
+}
+
+// partsStand looks over the parts alone, which needs no solving: whatever is
+// wrong between them stays so whichever way the runs go.
+func (h *hunt) partsStand(plan route.Plan) bool {
+	h.spend(lookStep)
+	after := partFindings(plan)
+	return !worse(h.parts, after) && (!ofParts(h.finding.Code) || settled(h.finding, after))
+}
+
+func ofParts(code check.Code) bool {
+	return code == check.PartHitsPart || code == check.PartOutsideCase
+}
+
+// partFindings are the findings that hang on the parts alone.
+func partFindings(plan route.Plan) (list []check.Finding) {
+	plan.Runs = nil
+	for _, f := range check.Findings(plan, find.Solution{}) {
+		if ofParts(f.Code) {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// alone solves only the runs that the finding is about, where the plan has more:
+// what does not help them when the rest is away will not with it.
+func (h *hunt) alone(plan route.Plan) (bool, error) {
+	few, ok := only(plan, h.concerned())
+	if !ok {
+		return true, nil
+	}
+	sol, err := h.solved(few)
+	if err != nil {
+		return false, err
+	}
+	return settled(h.finding, check.Findings(few, sol)), nil
+}
+
+// concerned names the runs to solve by themselves: of a run without a way that
+// run, of a clash the two. Nil where the finding is of another nature.
+func (h *hunt) concerned() []string {
+	switch h.finding.Code {
+	case check.NoWay:
+		return h.finding.Runs[:1]
+	case check.TubeHitsTube, check.CollarHits, check.TubeHitsPart, check.TubeOutsideCase, check.CannotForm:
+		return h.finding.Runs
+	}
+	return nil
+}
+
+// only gives the plan with no other runs than those named; false where that
+// would leave out none or all.
+func only(plan route.Plan, names []string) (route.Plan, bool) {
+	var runs []route.Run
+	for _, r := range plan.Runs {
+		for _, name := range names {
+			if r.Name == name {
+				runs = append(runs, r)
+			}
+		}
+	}
+	ok := len(runs) > 0 && len(runs) < len(plan.Runs)
+	plan.Runs = runs
+	return plan, ok
+}
+
+// dearer is how much more the runs' ways cost that had one before and have one
+// after. What became cheaper is not set against the work.
+func dearer(before, after find.Solution) float64 {
+	was := map[string]float64{}
+	for _, s := range before.Runs {
+		if w, ok := s.Way(); ok {
+			was[s.Run.Name] = w.Cost
+		}
+	}
+	sum := 0.0
+	for _, s := range after.Runs {
+		w, ok := s.Way()
+		if old, had := was[s.Run.Name]; ok && had {
+			sum += w.Cost - old
+		}
+	}
+	return max(0, sum)
+}
