@@ -20,6 +20,7 @@ type NoWayError struct {
 	Cause   error    // what kept the search from starting, when that is the reason
 	Fix     string   // a way out, in the plan's units
 	Units   route.Units
+	Looked  int // states the searches for square routes looked at before they gave up
 
 	hunt *hunt // to measure with; nil once told
 }
@@ -94,7 +95,7 @@ func shortfall(err error) float64 {
 // noWay says that a hunt found nothing. What came nearest is measured when it is
 // told: depths take long, and most hunts without a way are not the last word.
 func (h *hunt) noWay() *NoWayError {
-	return &NoWayError{Run: h.run.Name, Fix: h.dry(), Units: h.plan.Units, hunt: h}
+	return &NoWayError{Run: h.run.Name, Fix: h.dry(), Units: h.plan.Units, Looked: h.effort.spent, hunt: h}
 }
 
 // told completes an error that is about to leave the package with what was

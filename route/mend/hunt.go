@@ -140,8 +140,10 @@ func (h *hunt) once(c Change) (*Offer, error) {
 	return h.try(c)
 }
 
-// worth reports whether a change of so much work can still be among those kept.
+// worth reports whether a change of so much work can still be among those kept,
+// even if it settles every error there is.
 func (h *hunt) worth(work float64) bool {
+	work /= float64(max(1, errorsIn(h.before)))
 	return len(h.kept) < h.Offers || costKey(work) < costKey(h.kept[len(h.kept)-1].Cost)
 }
 

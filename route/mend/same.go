@@ -99,3 +99,12 @@ func came(before, after []check.Finding) (list []check.Finding) {
 	}
 	return list
 }
+
+func errorsIn(list []check.Finding) (n int) {
+	for _, f := range list {
+		if f.Severity == check.Error {
+			n++
+		}
+	}
+	return n
+}
