@@ -79,5 +79,6 @@ func Pages(l cutlist.List, o Options) []draw.Drawing {
 	for _, t := range l.Tubes {
 		b.tube(t)
 	}
+	b.pieceTags()
 	return b.finished()
 }
