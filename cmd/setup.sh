@@ -1,7 +1,7 @@
 # shellcheck shell=bash
 # Sourced by run.sh, test.sh and .ci/run: installs what is missing on a Debian machine.
-# Nothing is installed twice and nothing outside Debian's packages and the Go
-# module proxy is fetched.
+# Nothing is installed twice, and nothing is fetched but Debian's packages, Go
+# modules from their proxy and, for the tests, one package of the npm registry.
 
 say() { printf 'tubewright: %s\n' "$*"; }
 
@@ -78,4 +78,17 @@ need_go() {
 	fi
 	PATH="$dir/bin:$PATH"
 	export PATH GOTOOLCHAIN=local
+}
+
+# need_gltf_validator: the reference validator of glTF files, from the npm
+# registry, and the node that runs it; sets TUBEWRIGHT_GLTF_VALIDATOR for the tests.
+need_gltf_validator() {
+	local folder=${XDG_CACHE_HOME:-$HOME/.cache}/tubewright/gltf-validator
+	command -v node >/dev/null || packages nodejs
+	if [ ! -d "$folder/node_modules/gltf-validator" ]; then
+		command -v npm >/dev/null || packages npm
+		say "fetching the glTF validator"
+		npm install --silent --no-audit --no-fund --prefix "$folder" gltf-validator@2.0.0-dev.3.10 >/dev/null
+	fi
+	export TUBEWRIGHT_GLTF_VALIDATOR=$folder
 }

@@ -8,8 +8,9 @@ home=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 . "$home/cmd/setup.sh"
 cd "$home"
 
-packages "${build_packages[@]}" "${show_packages[@]}" xvfb xauth xdotool x11-apps imagemagick poppler-utils git
+packages "${build_packages[@]}" "${show_packages[@]}" xvfb xauth xdotool x11-apps imagemagick poppler-utils python3 git
 need_go
+need_gltf_validator
 export LC_ALL="" LANG=en_US.UTF-8
 
 say "building both commands"

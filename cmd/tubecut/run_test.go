@@ -171,13 +171,13 @@ func TestNoWayIsAFinding(t *testing.T) {
 
 func TestSheets(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "made", "here")
-	code, out, problems := tubecut(t, demo(t, "conservation-scanner"), "sheet", "-", "--out", dir, "--paper", "letter")
+	code, out, problems := tubecut(t, demo(t, "conservation-scanner"), "sheet", "-", "--out", dir, "--paper", "letter", "--glb")
 	if code != exitFine || problems != "" {
 		t.Fatalf("exit %d, standard error %q", code, problems)
 	}
 	files := strings.Fields(out)
-	if len(files) != 4 {
-		t.Fatalf("files %q, want one PDF and three CSV", files)
+	if len(files) != 6 {
+		t.Fatalf("files %q, want one PDF, three CSV, the answer and the machine", files)
 	}
 	for _, f := range files {
 		if info, err := os.Stat(f); err != nil || info.Size() == 0 {

@@ -12,19 +12,20 @@ import (
 
 func sheetCommand() *cobra.Command {
 	var dir, paper string
-	var svg bool
+	var svg, glb bool
 	cmd := &cobra.Command{
 		Use:   "sheet PLAN --out DIR",
-		Short: "Write the sheets: one PDF, CSV for cuts, bars and buying, SVG drawings",
+		Short: "Write the sheets: one PDF, CSV for cuts, bars and buying, drawings",
 		Long: `Sheet writes the sheets of a plan into a folder: NAME.pdf with drawings, cut
 list, buying list, full-size templates and wrap strips, and NAME-cuts.csv,
-NAME-bars.csv and NAME-buying.csv for a spreadsheet, where NAME is made of the
-plan's name. Print the PDF at 100 %: each full-size page has a bar to measure.
+NAME-bars.csv and NAME-buying.csv for a spreadsheet, and NAME.json with the whole
+answer, where NAME is made of the plan's name. Print the PDF at 100 %: each full-size page has a bar to measure.
 
 With --svg each look of the machine and each full-size template is written as an
-SVG of its true size too: NAME-look-side.svg, NAME-template-A-1.svg and so on.`,
+SVG of its true size too: NAME-look-side.svg, NAME-template-A-1.svg and so on. With --glb the machine is
+written as NAME.glb (binary glTF, metres, y up) for programs that show things in 3-D.`,
 		Example: `  tubecut sheet machine.plan.yaml --out sheets
-  tubecut sheet machine.plan.yaml --out sheets --paper letter --svg`,
+  tubecut sheet machine.plan.yaml --out sheets --paper letter --svg --glb`,
 		Args: takes("PLAN"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			size, err := sheet.ParsePaper(paper)
@@ -35,7 +36,7 @@ SVG of its true size too: NAME-look-side.svg, NAME-template-A-1.svg and so on.`,
 			if err != nil {
 				return err
 			}
-			files, err := sheet.WriteAll(dir, list, sheet.Options{Paper: size, SVG: svg})
+			files, err := sheet.WriteAll(dir, list, sheet.Options{Paper: size, SVG: svg, GLB: glb})
 			// What was written before a fault is told too.
 			_, told := io.WriteString(cmd.OutOrStdout(), strings.Join(append(files, ""), "\n"))
 			if err := errors.Join(err, told); err != nil {
@@ -46,6 +47,7 @@ SVG of its true size too: NAME-look-side.svg, NAME-template-A-1.svg and so on.`,
 	}
 	cmd.Flags().StringVar(&dir, "out", "", "folder to write into; made when missing")
 	cmd.Flags().BoolVar(&svg, "svg", false, "write looks and templates as SVG too")
+	cmd.Flags().BoolVar(&glb, "glb", false, "write the machine as binary glTF too")
 	cmd.Flags().StringVar(&paper, "paper", "a4", "a4 or letter")
 	_ = cmd.MarkFlagRequired("out")                                                                                                   // fails only for a flag that does not exist
 	_ = cmd.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"a4", "letter"}, cobra.ShellCompDirectiveNoFileComp)) // the same

@@ -131,8 +131,7 @@ func TestCSVSurvivesAnyName(t *testing.T) {
 			t.Fatalf("%q, %q: rows %v", name, note, rows)
 		}
 		for _, cell := range rows[0] {
-			first := strings.TrimLeft(cell, " ")
-			if _, err := strconv.ParseFloat(cell, 64); err != nil && first != "" && strings.ContainsAny(first[:1], "=+-@") {
+			if runs(cell) {
 				t.Fatalf("the cell %q would run", cell)
 			}
 		}
@@ -155,4 +154,11 @@ func TestFailedWritesAreTold(t *testing.T) {
 			t.Errorf("%s: got %v, want %v", name, err, errFull)
 		}
 	}
+}
+
+// runs reports whether a spreadsheet would take a cell for a formula.
+func runs(cell string) bool {
+	first := strings.TrimLeft(cell, " ")
+	_, err := strconv.ParseFloat(cell, 64)
+	return err != nil && first != "" && strings.ContainsAny(first[:1], "=+-@")
 }

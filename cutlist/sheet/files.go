@@ -16,7 +16,8 @@ import (
 // WriteAll writes the sheets and the tables of a list into a folder, which it
 // makes when it is not there, and gives the paths written: NAME.pdf,
 // NAME-cuts.csv, NAME-bars.csv and NAME-buying.csv, where NAME is made of the
-// plan's. Where the options ask for SVG it goes on with NAME-look-side.svg and
+// plan's, and the answer as NAME.json. Where the options ask for GLB the machine
+// follows as NAME.glb; where they ask for SVG it goes on with NAME-look-side.svg and
 // the other looks, and NAME-template-A-1.svg and the other templates, by the
 // tubes' letters. Each file is whole or not changed at all.
 func WriteAll(dir string, l cutlist.List, o Options) ([]string, error) {
@@ -29,6 +30,10 @@ func WriteAll(dir string, l cutlist.List, o Options) ([]string, error) {
 		{"-cuts.csv", func(w io.Writer) error { return CutsCSV(w, l) }},
 		{"-bars.csv", func(w io.Writer) error { return BarsCSV(w, l) }},
 		{"-buying.csv", func(w io.Writer) error { return BuyCSV(w, l) }},
+		{".json", func(w io.Writer) error { return answer(w, l) }},
+	}
+	if o.GLB {
+		files = append(files, file{".glb", func(w io.Writer) error { return GLB(w, l) }})
 	}
 	if o.SVG {
 		files = append(files, svgFiles(l, o)...)
@@ -42,6 +47,16 @@ func WriteAll(dir string, l cutlist.List, o Options) ([]string, error) {
 		written = append(written, path)
 	}
 	return written, nil
+}
+
+// answer writes the list as JSON.
+func answer(w io.Writer, l cutlist.List) error {
+	data, err := l.JSON()
+	if err != nil {
+		return fmt.Errorf("the answer as JSON: %w", err)
+	}
+	_, err = w.Write(data)
+	return err
 }
 
 // atomically writes a file beside its place and then moves it there.

@@ -51,11 +51,14 @@ func TestWriteAll(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "new", "sheets")
 	l := list(t, smallPlan())
 	l.Plan.Name = "../Conservation scanner"
-	paths, err := sheet.WriteAll(dir, l, sheet.Options{})
+	paths, err := sheet.WriteAll(dir, l, sheet.Options{GLB: true})
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := []string{"conservation-scanner.pdf", "conservation-scanner-cuts.csv", "conservation-scanner-bars.csv", "conservation-scanner-buying.csv"}
+	want := []string{
+		"conservation-scanner.pdf", "conservation-scanner-cuts.csv", "conservation-scanner-bars.csv",
+		"conservation-scanner-buying.csv", "conservation-scanner.json", "conservation-scanner.glb",
+	}
 	entries, err := os.ReadDir(dir)
 	if err != nil || len(entries) != len(want) {
 		t.Fatalf("the folder holds %v (%v), want %d files and nothing beside them", entries, err, len(want))
@@ -71,6 +74,13 @@ func TestWriteAll(t *testing.T) {
 	}
 	if got, err := os.ReadFile(paths[0]); err != nil || !bytes.Equal(got, pdf.Bytes()) {
 		t.Errorf("the PDF in the folder is not the one PDF writes (%v)", err)
+	}
+	answer, err := l.JSON()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, err := os.ReadFile(paths[4]); err != nil || !bytes.Equal(got, answer) {
+		t.Errorf("the answer in the folder is not the list's (%v)", err)
 	}
 }
 

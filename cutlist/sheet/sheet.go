@@ -58,6 +58,7 @@ type Options struct {
 	Date     string // printed as it stands; empty: none
 	Revision string // printed as it stands; empty: none
 	SVG      bool   // WriteAll writes each drawing as an SVG too
+	GLB      bool   // WriteAll writes the machine as binary glTF too
 }
 
 // PDF writes all sheets of a list as one document.
