@@ -1,6 +1,7 @@
 package find
 
 import (
+	"math"
 	"slices"
 
 	"tubewright/route"
@@ -64,11 +65,14 @@ func turns(f *route.Fitting) bool {
 // side is one end of a run: its port and what may stand on it.
 type side struct {
 	port   route.PlacedPort
-	part   int             // index of the part among the placed ones
-	given  []givenStep     // nil: the chain is chosen here
-	socket *route.Fitting  // nil with a given chain
-	kit    map[kindOf]kits // fittings whose thread goes with the port
-	plain  *build          // the given chain or the socket alone, free rolls at their first choice
+	part   int            // index of the part among the placed ones
+	given  []givenStep    // nil: the chain is chosen here
+	socket *route.Fitting // nil with a given chain
+	// sockets are all that fit the tube and the port, of which socket is the first.
+	sockets kits
+	kit     map[kindOf]kits           // fittings whose thread goes with the port
+	lifts   *[mostFittings + 1][]lift // see liftsUpTo
+	plain   *build                    // the given chain or the socket alone, free rolls at their first choice
 }
 
 type (
@@ -111,6 +115,16 @@ func (sc *scene) kitFor(thread string) map[kindOf]kits {
 		}
 	}
 	return kit
+}
+
+// least is the price of the cheapest fitting of a kind in the kit; infinite when
+// there is none.
+func (s *side) least(kind kindOf) float64 {
+	price := math.Inf(1)
+	for _, f := range s.kit[kind] {
+		price = min(price, f.Price)
+	}
+	return price
 }
 
 // joins reports whether the search may choose a fitting of itself.

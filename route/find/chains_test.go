@@ -138,7 +138,7 @@ func TestThreadsMustGoTogether(t *testing.T) {
 func TestLiftsAreSums(t *testing.T) {
 	s := &side{kit: map[kindOf]kits{route.Extender: {{Length: 15}, {Length: 20}, {Length: 30}}}}
 	var got []float64
-	for _, l := range s.lifts(2) {
+	for _, l := range s.liftsUpTo(2) {
 		got = append(got, l.total)
 	}
 	// 30 is one extender, not two of 15

@@ -59,17 +59,6 @@ func (sc *scene) fitting(name string) (*route.Fitting, bool) {
 	return &sc.fittings[i], true
 }
 
-// socketFor is route.Plan.SocketFor without copying.
-func (sc *scene) socketFor(od float64, thread string) (*route.Fitting, bool) {
-	for i := range sc.fittings {
-		f := &sc.fittings[i]
-		if f.Kind == route.Socket && route.SameSize(f.OD, od) && route.SameThread(f.Thread, thread) {
-			return f, true
-		}
-	}
-	return nil, false
-}
-
 // longestStock is the longest bar a tube can be cut from; 0 when the plan lists
 // none, which leaves the length open.
 func (sc *scene) longestStock(tube string) float64 {

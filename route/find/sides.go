@@ -2,6 +2,7 @@ package find
 
 import (
 	"fmt"
+	"slices"
 
 	"tubewright/route"
 )
@@ -16,10 +17,11 @@ func (sc *scene) newSide(ref route.PortRef, chain route.Chain, tube route.Tube) 
 	if chain != nil {
 		return s, sc.give(s, chain)
 	}
-	s.socket, ok = sc.socketFor(tube.OD, port.Thread)
-	if !ok {
+	s.sockets = sc.socketsFor(tube.OD, port.Thread)
+	if len(s.sockets) == 0 {
 		return nil, fmt.Errorf("no socket takes a %.1f mm tube on %s (thread %q): describe one under fittings", tube.OD, ref, port.Thread)
 	}
+	s.socket = s.sockets[0]
 	s.kit = sc.kitFor(port.Thread)
 	s.plain = s.closed(s.bare())
 	return s, nil
@@ -48,4 +50,33 @@ func (sc *scene) give(s *side, chain route.Chain) error {
 		return &route.ChainError{Port: s.port.Ref, Step: max(0, len(chain)-1), What: "a run's chain ends in a socket"}
 	}
 	return nil
+}
+
+// mostSockets bounds the sockets tried on one port.
+const mostSockets = 4
+
+// socketsFor lists the sockets that take a tube of this outside diameter and
+// fit the thread, in the plan's order; of those that hold alike only the cheapest.
+func (sc *scene) socketsFor(od float64, thread string) kits {
+	var list kits
+	for i := range sc.fittings {
+		f := &sc.fittings[i]
+		if f.Kind != route.Socket || !route.SameSize(f.OD, od) || !route.SameThread(f.Thread, thread) {
+			continue
+		}
+		if j := slices.IndexFunc(list, func(g *route.Fitting) bool { return holdsAlike(f, g) }); j >= 0 {
+			if f.Price < list[j].Price {
+				list[j] = f
+			}
+		} else if len(list) < mostSockets {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// holdsAlike reports whether two sockets hold a tube alike, so that only the
+// price tells them apart.
+func holdsAlike(f, g *route.Fitting) bool {
+	return f.Stop == g.Stop && f.Insertion == g.Insertion && f.SeatGap == g.SeatGap && f.Collar == g.Collar && f.Give == g.Give
 }

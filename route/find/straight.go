@@ -6,286 +6,331 @@ import (
 	"tubewright/route"
 )
 
+// straightener looks for chains of fittings that bring two rays into line.
+//
+// It looks at pairs of chains of up to three fittings before each socket, of
+// which together at most two are elbows and at most two are offsets, not more
+// than one of these before an elbow. First the elbows bring the ways out to
+// face each other, as truly as their turns allow: that settles their rolls.
+// What is then left square to the tube's way is closed by extenders before the
+// elbows, whose lengths add up to what can be bought, and by offsets, whose
+// rolls follow in closed form. A tube is never let lie askew to close a
+// sideways miss. What the sockets must still give is told with the way.
+type straightener struct {
+	*hunt
+	sides             [2]*side
+	bare              [2]arm
+	arms              [2]*arm // the pair in hand
+	u                 vec     // the tube's way between them
+	swings            [2]swing
+	offsets           int      // how many of swings count
+	picks             [2]stack // extenders in hand
+	sideways, degrees float64  // what two sockets give together at most, mm and degrees
+	slack             float64  // what may be left square to u while a pair is put together, mm
+	bound             float64  // a pair that costs as much is not worth having
+	sockets           float64  // what the cheapest pair of sockets costs
+	trailing          bool     // extenders may stand where they close nothing
+}
+
+// stack is the extenders of one end and the stretch they stand in.
+type stack struct {
+	slot int
+	lift *lift
+}
+
+// class is how many fittings that turn something a straight has.
+type class struct{ first, last, offsets int }
+
+// classes in order of what they cost: the search ends once a class cannot beat
+// what is found.
+var classes = []class{
+	{0, 0, 0},
+	{0, 0, 1},
+	{1, 0, 0},
+	{0, 1, 0},
+	{0, 0, 2},
+	{1, 0, 1},
+	{0, 1, 1},
+	{1, 1, 0},
+	{2, 0, 0},
+	{0, 2, 0},
+	{1, 0, 2},
+	{0, 1, 2},
+	{1, 1, 1},
+	{2, 0, 1},
+	{0, 2, 1},
+	{1, 1, 2},
+	{2, 0, 2},
+	{0, 2, 2},
+}
+
+// mostTurning is how many elbows and offsets a tube that can be bent is spared
+// a bend for: four and more are for tubes that cannot be bent.
+const mostTurning = 3
+
 // straights offers every straight tube that a chain at each end can bring
 // about: the stops in line within what the sockets give.
 func (h *hunt) straights() {
-	h.inLine()
-	h.oneElbow(h.a, h.b, false)
-	h.oneElbow(h.b, h.a, true)
-	h.twoElbows()
-}
-
-// give is what both sockets together take up.
-type give struct {
-	sideways [2]float64 // mm
-	degrees  [2]float64
-}
-
-func giveOf(a, b *route.Fitting) give {
-	return give{[2]float64{a.Give.Sideways, b.Give.Sideways}, [2]float64{a.Give.Degrees, b.Give.Degrees}}
-}
-
-// fits reports whether a straight tube can join two rays, and what the sockets
-// must give. The tube may lie along either ray or along their mean; what is
-// then left sideways is shared by both sockets in proportion to their give. A
-// tube is never let lie askew merely to close a sideways miss.
-func (g give) fits(a, b ray) (Miss, bool) {
-	best, found := Miss{}, false
-	for _, u := range tubeWays(a.dir, b.dir) {
-		w := b.at.Sub(a.at)
-		if w.Dot(u) <= 0 {
-			continue
-		}
-		m, ok := g.share(aside(w, u).Len(), degreesBetween(u, a.dir), degreesBetween(u, b.dir.Mul(-1)))
-		if ok && (!found || m.Degrees < best.Degrees-sameWay) {
-			best, found = m, true
-		}
-	}
-	return best, found
-}
-
-// tubeWays are the directions a straight tube may take between two rays.
-func tubeWays(a, b vec) []vec {
-	if a.Add(b).Len() <= sameWay {
-		return []vec{a}
-	}
-	mean, ok := unit(a.Sub(b))
-	if !ok {
-		return nil
-	}
-	return []vec{mean, a, b.Mul(-1)}
-}
-
-// share splits a sideways miss between the sockets.
-func (g give) share(sideways, first, second float64) (Miss, bool) {
-	sum := g.sideways[0] + g.sideways[1]
-	m := Miss{Degrees: max(first, second)}
-	if sum > 0 {
-		m.Sideways = sideways * max(g.sideways[0], g.sideways[1]) / sum
-	}
-	ok := sideways <= sum+sameSpot && first <= g.degrees[0]+sameWay && second <= g.degrees[1]+sameWay
-	if sideways <= sameSpot {
-		m.Sideways = 0
-	}
-	return m, ok
-}
-
-// line offers a straight tube between two chains when they stand in line.
-func (h *hunt) line(start, end *build) {
-	if m, ok := giveOf(start.socket(), end.socket()).fits(start.ray(), end.ray()); ok {
-		h.offer(idea{start: start, end: end, miss: m})
-	}
-}
-
-// facing reports whether two ways out point at each other within the give of
-// ordinary sockets; the exact check is done by fits.
-func facing(a, b vec) bool { return degreesBetween(a, b.Mul(-1)) <= looseFacing }
-
-// looseFacing is more than any socket gives, degrees.
-const looseFacing = 5
-
-// inLine offers straights without elbows: as the ports stand, with one offset,
-// or with two.
-func (h *hunt) inLine() {
 	if h.a.given != nil || h.b.given != nil {
 		h.givenLine()
 		return
 	}
-	if !facing(h.a.port.Frame.Dir, h.b.port.Frame.Dir) {
+	s := h.newStraightener()
+	s.search()
+	if s.bound == math.MaxFloat64 && s.unbent() {
+		s.trailing = true
+		s.search()
+	}
+}
+
+func (h *hunt) newStraightener() *straightener {
+	s := &straightener{hunt: h, sides: [2]*side{h.a, h.b}, bound: math.MaxFloat64}
+	for i, e := range s.sides {
+		s.bare[i].frames[0] = e.port.Frame
+		sideways, degrees, price := 0.0, 0.0, math.Inf(1)
+		for _, f := range e.sockets {
+			sideways, degrees, price = max(sideways, f.Give.Sideways), max(degrees, f.Give.Degrees), min(price, f.Price)
+		}
+		s.sideways, s.degrees = s.sideways+sideways, s.degrees+degrees
+		s.sockets += h.plan.Weigh.Price * price
+	}
+	return s
+}
+
+// unbent reports whether the run must be straight.
+func (h *hunt) unbent() bool { return h.run.Way == route.Straight || h.tube.Radius == 0 }
+
+func (s *straightener) search() {
+	for _, c := range classes {
+		turning := c.first + c.last + c.offsets
+		if turning > mostTurning && !s.unbent() || s.dear(turning, s.leastPrice(c)) {
+			continue
+		}
+		s.offsets = c.offsets
+		before := len(s.families)
+		s.aim(c.first, c.last)
+		if len(s.families) > before {
+			s.lower()
+		}
+	}
+}
+
+// leastPrice is what the fittings of a class cost at least.
+func (s *straightener) leastPrice(c class) float64 {
+	return float64(c.first)*s.sides[0].least(route.Elbow) + float64(c.last)*s.sides[1].least(route.Elbow) +
+		float64(c.offsets)*min(s.sides[0].least(route.Offset), s.sides[1].least(route.Offset))
+}
+
+// lower brings the bound down to the cheapest clear straight so far.
+func (s *straightener) lower() {
+	if best := s.bestClear(); best < math.MaxInt64 {
+		s.bound = min(s.bound, float64(best)*sameCost+sameCost)
+	}
+}
+
+// dear reports whether this many fittings of this price cost too much already.
+func (s *straightener) dear(count int, price float64) bool {
+	w := &s.plan.Weigh
+	return w.Fitting*float64(count)+w.Price*price+s.sockets >= s.bound
+}
+
+// shutAll closes what is left between two arms, with offsets in every place.
+func (s *straightener) shutAll(a, b *arm) {
+	s.arms = [2]*arm{a, b}
+	u, ok := unit(a.end().Dir.Sub(b.end().Dir))
+	if !ok {
 		return
 	}
-	h.line(h.a.plain, h.b.plain)
-	for _, start := range h.offsetChains(h.a, 2) {
-		for _, end := range h.offsetChains(h.b, 2-len(start)) {
-			if len(start)+len(end) > 0 {
-				h.closeOffsets(start, end)
-			}
-		}
+	s.u = u
+	s.loosen(a, b)
+	s.place(0, 0, 0)
+}
+
+// loosen sets the slack for a pair of arms. Where they let go askew the tube may
+// lie along either; which is best hangs on the offsets, and line has the word.
+func (s *straightener) loosen(a, b *arm) {
+	s.slack = s.sideways + sameSpot
+	if askew := a.end().Dir.Add(b.end().Dir).Len(); askew > sameWay {
+		s.slack += askew * b.end().At.Sub(a.end().At).Len()
 	}
 }
 
-// offsetChains lists up to most rotary offsets in a row, the empty chain first.
-func (h *hunt) offsetChains(s *side, most int) []kits {
-	list := []kits{nil}
-	from := 0
-	for range most {
-		to := len(list)
-		for _, chain := range list[from:to] {
-			for _, fit := range s.kit[route.Offset] {
-				if fit.Rotary {
-					list = append(list, append(chain[:len(chain):len(chain)], fit))
-				}
-			}
-		}
-		from = to
-	}
-	return list
-}
-
-// closeOffsets sets the rolls of one or two rotary offsets so that the two
-// rays fall into line: what they must close is the miss square to the way.
-func (h *hunt) closeOffsets(start, end kits) {
-	miss := aside(h.b.port.Frame.At.Sub(h.a.port.Frame.At), h.a.port.Frame.Dir)
-	fits := append(start[:len(start):len(start)], end...)
-	g := h.a.socket.Give.Sideways + h.b.socket.Give.Sideways
-	for _, sides := range closeWith(miss, h.a.port.Frame, fits, g) {
-		a, b := h.a.bare(), h.b.bare()
-		ok := true
-		for i, fit := range fits {
-			if i < len(start) {
-				a, ok = rolled(a, fit, sides[i], ok)
-			} else {
-				b, ok = rolled(b, fit, sides[i].Mul(-1), ok)
-			}
-		}
-		if ok {
-			h.line(h.a.closed(a), h.b.closed(b))
-		}
-	}
-}
-
-// rolled adds a fitting turned toward a side.
-func rolled(b *build, fit *route.Fitting, toward vec, ok bool) (*build, bool) {
-	roll, has := rollToward(b.frame, toward)
-	return b.with(fit, roll), ok && has
-}
-
-// closeWith gives the directions in which one or two offsets must point so
-// that together they move by the miss, within what the sockets give. Two
-// offsets d1 and d2 close any miss m between |d1−d2| and d1+d2, in two mirrored
-// ways: the miss and the two offsets are the sides of a triangle.
-func closeWith(miss vec, f route.Frame, fits kits, give float64) [][]vec {
-	m := miss.Len()
-	toward, ok := unit(miss)
-	if !ok {
-		toward = f.Ref
-	}
-	across := f.Dir.Cross(toward)
-	d1 := fits[0].Sideways
-	if len(fits) == 1 {
-		if math.Abs(m-d1) > give+sameSpot {
-			return nil
-		}
-		return [][]vec{{toward}}
-	}
-	d2 := fits[1].Sideways
-	reach := min(max(m, math.Abs(d1-d2)), d1+d2)
-	if math.Abs(reach-m) > give+sameSpot {
-		return nil
-	}
-	if reach <= sameSpot {
-		return opposed(toward, across)
-	}
-	cos1 := (d1*d1 + reach*reach - d2*d2) / (2 * d1 * reach)
-	return mirrored(toward, across, min(max(cos1, -1), 1), d1, d2, reach)
-}
-
-// mirrored gives both solutions of the triangle; one when it is flat.
-func mirrored(toward, across vec, cos1, d1, d2, reach float64) [][]vec {
-	sin1 := math.Sqrt(max(0, 1-cos1*cos1))
-	var out [][]vec
-	for _, s := range []float64{sin1, -sin1} {
-		first := toward.Mul(cos1).Add(across.Mul(s))
-		second := toward.Mul(reach).Sub(first.Mul(d1)).Mul(1 / d2)
-		out = append(out, []vec{first, second})
-		if sin1 <= sameWay {
-			break
-		}
-	}
-	return out
-}
-
-// opposed is two equal offsets that undo each other: a tube beside the line of
-// the ports, in any of four ways.
-func opposed(toward, across vec) [][]vec {
-	var out [][]vec
-	for _, v := range []vec{toward, across, toward.Mul(-1), across.Mul(-1)} {
-		out = append(out, []vec{v, v.Mul(-1)})
-	}
-	return out
-}
-
-// givenLine offers straights where the plan prescribes a chain.
-func (h *hunt) givenLine() {
-	for _, start := range h.lineBuilds(h.a, h.b.plain.ray()) {
-		for _, end := range h.lineBuilds(h.b, start.ray()) {
-			h.line(start, end)
-		}
-		h.closeGiven(start)
-	}
-}
-
-// lineBuilds are the chains of an end that may be prescribed.
-func (h *hunt) lineBuilds(s *side, target ray) []*build {
-	if s.given != nil {
-		return s.givenBuilds(target)
-	}
-	list := []*build{s.plain}
-	for _, kind := range []kindOf{route.Offset, route.Elbow} {
-		for _, fit := range s.kit[kind] {
-			list = append(list, s.oneFitting(fit, target)...)
-		}
-	}
-	return ranked(list)
-}
-
-// closeGiven closes what a settled start leaves with the free offsets of a
-// prescribed end.
-func (h *hunt) closeGiven(start *build) {
-	if h.b.given == nil {
+// place tries the offsets from one on in every stretch, those of one stretch in
+// the order of the kit.
+func (s *straightener) place(count, from, kind int) {
+	if count == s.offsets {
+		s.shut()
 		return
 	}
-	for _, end := range h.b.closings(start.ray()) {
-		h.line(start, end)
-	}
-}
-
-// closings settles the free offsets of a given chain so that its ray falls on
-// a target's line: possible where every other roll is settled and no elbow
-// comes after the first free offset.
-func (s *side) closings(target ray) []*build {
-	fits, ok := s.freeOffsets()
-	if !ok {
-		return nil
-	}
-	miss := aside(target.at.Sub(s.settled(nil).frame.At), s.plain.frame.Dir)
-	var list []*build
-	for _, sides := range closeWith(miss, s.plain.frame, fits, s.plain.socket().Give.Sideways) {
-		list = append(list, s.settled(sides))
-	}
-	return ranked(list)
-}
-
-// freeOffsets are the offsets of the given chain whose roll is free; false when
-// there are none, more than two, or an elbow stands after one of them or is free.
-func (s *side) freeOffsets() (kits, bool) {
-	var fits kits
-	for _, g := range s.given {
-		switch {
-		case g.fit.Kind == route.Elbow && (!g.rolled || len(fits) > 0):
-			return nil, false
-		case g.fit.Kind == route.Offset && g.fit.Rotary && !g.rolled:
-			fits = append(fits, g.fit)
+	for at := from; at <= s.arms[0].n+s.arms[1].n+1; at++ {
+		w := swing{end: 1, slot: at}
+		if at > s.arms[1].n {
+			w.end, w.slot = 0, at-s.arms[1].n-1
+		}
+		if s.arms[w.end].n+s.hung(w.end, count) >= mostFittings || s.ahead(&w) && count > 0 && s.ahead(&s.swings[0]) {
+			continue
+		}
+		first := 0
+		if at == from {
+			first = kind
+		}
+		kit := s.sides[w.end].kit[route.Offset]
+		for k := first; k < len(kit); k++ {
+			w.fit = kit[k]
+			s.swings[count] = w
+			s.place(count+1, at, k)
 		}
 	}
-	return fits, len(fits) == 1 || len(fits) == 2
 }
 
-// settled is the given chain with its free offsets pointing to these sides;
-// with none, as if they did not move the way aside.
-func (s *side) settled(sides []vec) *build {
-	b := s.bare()
-	for _, g := range s.given {
-		free := g.fit.Kind == route.Offset && g.fit.Rotary && !g.rolled
-		switch {
-		case free && sides == nil:
-			b.frame.At = b.frame.Ahead(g.fit.Length)
-		case free:
-			b, _ = rolled(b, g.fit, sides[0], true)
-			sides = sides[1:]
-		default:
-			b = b.with(g.fit, g.roll)
+// ahead reports whether an offset stands before an elbow.
+func (s *straightener) ahead(w *swing) bool { return w.slot < s.arms[w.end].n }
+
+// hung counts the first offsets that stand on an end.
+func (s *straightener) hung(end, count int) int {
+	n := 0
+	for i := range s.swings[:count] {
+		if s.swings[i].end == end {
+			n++
 		}
+	}
+	return n
+}
+
+// shut tries every handful of extenders that brings the gap near enough for the
+// offsets to close.
+func (s *straightener) shut() {
+	gap, reach := s.arms[1].end().At.Sub(s.arms[0].end().At), s.slack
+	for i := range s.swings[:s.offsets] {
+		w := &s.swings[i]
+		gap = gap.Add(s.forward(w.end, w.slot, w.fit.Length))
+		reach += w.fit.Sideways
+	}
+	s.lifted(0, gap, reach)
+}
+
+// forward is how the gap changes when an end grows along one of its stretches.
+func (s *straightener) forward(end, slot int, by float64) vec {
+	dir := s.arms[end].frames[slot].Dir
+	if end == 0 {
+		by = -by
+	}
+	return dir.Mul(by)
+}
+
+// lifted puts extenders on an end, then on the next, then settles the offsets.
+func (s *straightener) lifted(end int, gap vec, reach float64) {
+	if end == 2 {
+		s.settle(0, gap)
+		return
+	}
+	a := s.arms[end]
+	room := mostFittings - a.n - s.hung(end, s.offsets)
+	slots := a.n
+	if s.trailing {
+		slots++
+	}
+	s.picks[end] = stack{0, &nothing[0]}
+	s.lifted(end+1, gap, reach)
+	for slot := range slots {
+		lifts := s.sides[end].liftsUpTo(room)[1:]
+		if end == 1 && slot < a.n {
+			lo, hi, ok := reachWithin(aside(gap, s.u), aside(a.frames[slot].Dir, s.u), reach)
+			if !ok {
+				continue
+			}
+			lifts = liftsBetween(lifts, lo, hi)
+		}
+		for i := range lifts {
+			s.picks[end] = stack{slot, &lifts[i]}
+			if !s.costly() {
+				s.lifted(end+1, gap.Add(s.forward(end, slot, lifts[i].total)), reach)
+			}
+		}
+	}
+	s.picks[end] = stack{0, &nothing[0]}
+}
+
+// costly reports whether what is in hand costs too much already.
+func (s *straightener) costly() bool {
+	count, price := 0, 0.0
+	for end, a := range s.arms {
+		for _, fit := range a.elbows[:a.n] {
+			count, price = count+1, price+fit.Price
+		}
+		if l := s.picks[end].lift; l != nil {
+			count, price = count+len(l.fits), price+l.price
+		}
+	}
+	for i := range s.swings[:s.offsets] {
+		count, price = count+1, price+s.swings[i].fit.Price
+	}
+	return s.dear(count, price)
+}
+
+// accept lays what is in hand and offers it with every pair of sockets: where
+// an offset and extenders stand in one stretch, in either order.
+func (s *straightener) accept() {
+	if s.costly() {
+		return
+	}
+	for _, orders := range [][2]bool{{false, false}, {true, false}, {false, true}, {true, true}} {
+		if orders[0] && !s.mixed(0) || orders[1] && !s.mixed(1) {
+			continue
+		}
+		a, b := s.laidOut(0, orders[0]), s.laidOut(1, orders[1])
+		for _, first := range s.a.sockets {
+			for _, last := range s.b.sockets {
+				s.line(a.with(first, 0), b.with(last, 0))
+			}
+		}
+	}
+}
+
+// mixed reports whether extenders and an offset stand in one stretch of an end.
+func (s *straightener) mixed(end int) bool {
+	for i := range s.swings[:s.offsets] {
+		if w := &s.swings[i]; w.end == end && w.slot == s.picks[end].slot && len(s.picks[end].lift.fits) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// laidOut is the chain of one end without its socket; offsets stand before or
+// behind the extenders of their stretch.
+func (s *straightener) laidOut(end int, offsetsFirst bool) *build {
+	a, b := s.arms[end], s.sides[end].bare()
+	for slot := range a.n + 1 {
+		if offsetsFirst {
+			b = s.offsetOn(b, end, slot)
+		}
+		if p := s.picks[end]; p.slot == slot {
+			for _, f := range p.lift.fits {
+				b = b.with(f, 0)
+			}
+		}
+		if !offsetsFirst {
+			b = s.offsetOn(b, end, slot)
+		}
+		if slot < a.n {
+			b = b.with(a.elbows[slot], a.rolls[slot])
+		}
+	}
+	return b
+}
+
+func (s *straightener) offsetOn(b *build, end, slot int) *build {
+	for i := range s.swings[:s.offsets] {
+		w := &s.swings[i]
+		if w.end != end || w.slot != slot {
+			continue
+		}
+		roll := w.roll
+		if w.fit.Rotary {
+			roll, _ = rollToward(b.frame, w.side)
+		}
+		b = b.with(w.fit, roll)
 	}
 	return b
 }

@@ -1,0 +1,221 @@
+package find
+
+import (
+	"math"
+
+	"tubewright/route"
+)
+
+// arm is one end of a straight while it is put together: its elbows, and the
+// frame at the start of each of its stretches as if nothing else stood there.
+// Extenders and offsets move what comes after them, but turn nothing, so the
+// directions and references stand whatever else is put in.
+type arm struct {
+	elbows [2]*route.Fitting
+	rolls  [2]float64
+	n      int            // elbows
+	frames [3]route.Frame // before the first elbow, after it, after the second
+}
+
+// end is where the arm lets go.
+func (a *arm) end() *route.Frame { return &a.frames[a.n] }
+
+// round is the arm with one more elbow.
+func (a arm) round(fit *route.Fitting, roll float64) arm {
+	a.elbows[a.n], a.rolls[a.n] = fit, roll
+	a.frames[a.n+1] = a.end().Past(*fit, roll)
+	a.n++
+	return a
+}
+
+// facingEach reports whether two arms let go toward each other within what the
+// sockets give.
+func (s *straightener) facingEach(a, b *arm) bool {
+	return degreesBetween(a.end().Dir, b.end().Dir.Mul(-1)) <= s.degrees+sameWay
+}
+
+// toward calls then with the arm and one more elbow, at each roll that may
+// bring its way out to u.
+func (a *arm) toward(fit *route.Fitting, u vec, then func(arm)) {
+	if !fit.Rotary {
+		for _, roll := range fixedRolls(fit) {
+			then(a.round(fit, roll))
+		}
+		return
+	}
+	if roll, ok := rollToward(*a.end(), u); ok {
+		then(a.round(fit, roll))
+	}
+}
+
+// third gives the directions at one angle from x and at another from y, degrees:
+// the third corner of a spherical triangle whose sides are known, on either
+// side of the first; by the cosine rule
+//
+//	cos α = (cos second − cos first·cos γ) / (sin first·sin γ)
+//
+// with γ from x to y. Where the sides do not quite reach each other the triangle
+// is taken as flat. None when x and y lie along one line.
+func third(x, y vec, first, second float64) (dirs [2]vec, n int) {
+	t, ok := unit(aside(y, x))
+	if !ok {
+		return dirs, 0
+	}
+	s1, c1 := route.SinCos(first)
+	_, c2 := route.SinCos(second)
+	cos, sin := x.Dot(y), aside(y, x).Len()
+	if s1*sin <= sameWay {
+		return dirs, 0
+	}
+	ca := min(max((c2-c1*cos)/(s1*sin), -1), 1)
+	sa := math.Sqrt(1 - ca*ca)
+	up := x.Cross(t)
+	dirs[0] = x.Mul(c1).Add(t.Mul(s1 * ca)).Add(up.Mul(s1 * sa))
+	dirs[1] = x.Mul(c1).Add(t.Mul(s1 * ca)).Sub(up.Mul(s1 * sa))
+	if sa <= sameWay {
+		return dirs, 1
+	}
+	return dirs, 2
+}
+
+// aim hands on each pair of arms with this many elbows that let go toward each
+// other within the give.
+func (s *straightener) aim(first, last int) {
+	switch {
+	case first+last == 0:
+		s.aimed(&s.bare[0], &s.bare[1])
+	case first == 1 && last == 1:
+		s.aimBoth()
+	case first == 1:
+		s.aimOne(0)
+	case last == 1:
+		s.aimOne(1)
+	case first == 2:
+		s.aimTwo(0)
+	default:
+		s.aimTwo(1)
+	}
+}
+
+// aimed hands on a pair of arms.
+func (s *straightener) aimed(a, b *arm) {
+	if s.facingEach(a, b) {
+		s.shutAll(a, b)
+	}
+}
+
+// aimEnds is aimed for an arm at one end against the bare port of the other.
+func (s *straightener) aimEnds(end int, a *arm) {
+	if end == 0 {
+		s.aimed(a, &s.bare[1])
+	} else {
+		s.aimed(&s.bare[0], a)
+	}
+}
+
+// aimOne puts one elbow on one end: it must turn the way straight against the
+// other port.
+func (s *straightener) aimOne(end int) {
+	base := &s.bare[end]
+	u := s.bare[1-end].end().Dir.Mul(-1)
+	apart := degreesBetween(base.end().Dir, u)
+	for _, fit := range s.sides[end].kit[route.Elbow] {
+		if math.Abs(apart-fit.Turn) > s.degrees+sameWay {
+			continue
+		}
+		base.toward(fit, u, func(a arm) { s.aimEnds(end, &a) })
+	}
+}
+
+// aimBoth puts one elbow on each end. The tube makes the first's turn with one
+// port's way and the second's with the other's: two cones that meet in two
+// lines. Where the ports stand along one line the cones are one, and where the
+// tube lies is settled by what it must meet (see free).
+func (s *straightener) aimBoth() {
+	p, q := s.bare[0].end().Dir, s.bare[1].end().Dir
+	apart := degreesBetween(p, q.Mul(-1))
+	for _, first := range s.sides[0].kit[route.Elbow] {
+		for _, last := range s.sides[1].kit[route.Elbow] {
+			switch {
+			case s.dear(2, first.Price+last.Price) || !s.meet(first.Turn, last.Turn, apart):
+			case !first.Rotary:
+				s.bare[0].toward(first, p, func(a arm) {
+					s.bare[1].toward(last, a.end().Dir.Mul(-1), func(b arm) { s.aimed(&a, &b) })
+				})
+			case !last.Rotary:
+				s.bare[1].toward(last, q, func(b arm) {
+					s.bare[0].toward(first, b.end().Dir.Mul(-1), func(a arm) { s.aimed(&a, &b) })
+				})
+			case s.along(apart):
+				s.freeBoth(first, last)
+			default:
+				dirs, n := third(p, q.Mul(-1), first.Turn, last.Turn)
+				for _, u := range dirs[:n] {
+					s.bare[0].toward(first, u, func(a arm) {
+						s.bare[1].toward(last, u.Mul(-1), func(b arm) { s.aimed(&a, &b) })
+					})
+				}
+			}
+		}
+	}
+}
+
+// along reports whether two ports this many degrees from facing each other
+// stand along one line, so far as the sockets can tell.
+func (s *straightener) along(apart float64) bool {
+	return apart <= s.degrees+sameWay || apart >= 180-s.degrees-sameWay
+}
+
+// meet reports whether some direction makes the first turn with one direction
+// and the second with another this many degrees apart: the three are the sides
+// of a triangle on the sphere.
+func (s *straightener) meet(first, second, apart float64) bool {
+	least, most := math.Abs(first-second), min(first+second, 360-first-second)
+	return apart >= least-s.degrees-sameWay && apart <= most+s.degrees+sameWay
+}
+
+// aimTwo puts two elbows on one end.
+func (s *straightener) aimTwo(end int) {
+	base := &s.bare[end]
+	p, u := base.end().Dir, s.bare[1-end].end().Dir.Mul(-1)
+	apart := degreesBetween(p, u)
+	for _, first := range s.sides[end].kit[route.Elbow] {
+		for _, second := range s.sides[end].kit[route.Elbow] {
+			switch {
+			case s.dear(2, first.Price+second.Price) || !s.meet(first.Turn, second.Turn, apart):
+			case !first.Rotary:
+				base.toward(first, p, func(a arm) {
+					a.toward(second, u, func(b arm) { s.aimEnds(end, &b) })
+				})
+			case s.along(apart):
+				s.freeTwo(end, first, second)
+			case !second.Rotary:
+				s.swung(end, first, second, u)
+			default:
+				dirs, n := third(p, u, first.Turn, second.Turn)
+				for _, v := range dirs[:n] {
+					base.toward(first, v, func(a arm) {
+						a.toward(second, u, func(b arm) { s.aimEnds(end, &b) })
+					})
+				}
+			}
+		}
+	}
+}
+
+// swung puts a fixed elbow behind a rotary one: the two turn as one about the
+// port, which brings their way out to u when they turn by as much.
+func (s *straightener) swung(end int, first, second *route.Fitting, u vec) {
+	base := &s.bare[end]
+	want, ok := rollToward(*base.end(), u)
+	if !ok {
+		return
+	}
+	for _, roll := range fixedRolls(second) {
+		still := base.round(first, 0).round(second, roll)
+		if have, ok := rollToward(*base.end(), still.end().Dir); ok {
+			a := base.round(first, tidyRoll(want-have)).round(second, roll)
+			s.aimEnds(end, &a)
+		}
+	}
+}
