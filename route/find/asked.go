@@ -2,27 +2,43 @@ package find
 
 import (
 	"context"
+	"math"
 	"slices"
 )
+
+// request is what a run is searched among, and how.
+type request struct {
+	others []solid // what other runs take up
+	below  int64   // only ways that cost less are wanted, in steps of sameCost
+	brief  bool    // one of many searches
+}
+
+// anyCost is the bound of a request for ways of any cost.
+const anyCost = math.MaxInt64
 
 // asked remembers a run's search and its answer. Runs are asked for again while
 // they are being settled, often among the very same others.
 type asked struct {
-	others []solid
-	ways   []Way
-	err    error
+	request
+	ways []Way
+	err  error
+}
+
+// answers reports whether what was found serves another request as well.
+func (a *asked) answers(q request) bool {
+	return (q.below == a.below || q.below < a.below && len(a.ways) == 0) && q.brief == a.brief && slices.Equal(a.others, q.others)
 }
 
 // ask searches a run's ways among what other runs take up, or remembers.
-func (t *table) ask(ctx context.Context, i int, others []solid) ([]Way, error) {
-	for _, a := range t.rows[i].asked {
-		if slices.Equal(a.others, others) {
+func (t *table) ask(ctx context.Context, i int, q request) ([]Way, error) {
+	for n := range t.rows[i].asked {
+		if a := &t.rows[i].asked[n]; a.answers(q) {
 			return slices.Clone(a.ways), a.err
 		}
 	}
-	ways, err := t.waysOf(ctx, t.plan.Runs[i], others)
+	ways, err := t.waysOf(ctx, t.plan.Runs[i], q)
 	if ctx.Err() == nil {
-		t.rows[i].asked = append(t.rows[i].asked, asked{others, slices.Clone(ways), err})
+		t.rows[i].asked = append(t.rows[i].asked, asked{q, slices.Clone(ways), err})
 	}
 	return ways, err
 }

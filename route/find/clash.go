@@ -29,11 +29,11 @@ func addLimbs(limbs []limb, shapes []clear.Shape) []limb {
 	return limbs
 }
 
-// solidsOf is what a way takes up, for the search of another run.
-func solidsOf(w Way) []solid {
-	var list []solid
-	for _, l := range limbsOfWay(w) {
-		list = append(list, solid{l.shape, l.lo, l.hi, -1, w.Run})
+// solids is what an option takes up, for the search of another run.
+func (o *option) solids() []solid {
+	list := make([]solid, len(o.limbs))
+	for n, l := range o.limbs {
+		list[n] = solid{l.shape, l.lo, l.hi, -1, o.way.Run}
 	}
 	return list
 }
@@ -62,17 +62,20 @@ func clashes(a, b []limb, need float64) bool {
 }
 
 // reserved is what the other runs' ports will need whatever way they go: the
-// prescribed fittings, or the socket that stands there. Without it a run solved
-// early could stand where a later one must begin. Two runs on one port do not
-// reserve it against each other: the checks report them.
-func (t *table) reserved(run int) []solid {
+// prescribed fittings, or the socket that stands there. Without it a run could
+// stand where another must begin. Two runs on one port do not reserve it against
+// each other: the checks report them.
+func (t *table) reserved(run int) []solid { return t.reservedBy(run, everyRun) }
+
+// reservedBy is reserved by those runs only that which allows.
+func (t *table) reservedBy(run int, which func(j int) bool) []solid {
 	var list []solid
 	mine := t.plan.Runs[run]
-	for i := range t.rows {
-		if i == run {
+	for _, j := range t.order {
+		if j == run || !which(j) {
 			continue
 		}
-		for _, p := range t.rows[i].ports {
+		for _, p := range t.rows[j].ports {
 			if p.ref != mine.From && p.ref != mine.To {
 				list = append(list, p.needs...)
 			}
@@ -90,7 +93,7 @@ type portNeeds struct {
 // portsOf works out what a run needs at its ports; nothing for a run that
 // cannot be searched at all, which is reported as having no way.
 func (sc *scene) portsOf(r route.Run) []portNeeds {
-	h, err := sc.newHunt(r, nil)
+	h, err := sc.newHunt(r, request{below: anyCost})
 	if err != nil {
 		return nil
 	}

@@ -15,27 +15,43 @@ const (
 	// mostHarder bounds the states of all searches from such pairs for one run:
 	// beyond it a run that is shut in on all sides would take many seconds.
 	mostHarder = 120000
+	// briefly is by how much all these are divided while runs make room for each
+	// other: there are many such searches, and what one of them misses another
+	// run's move may open.
+	briefly = 8
 )
 
 // effort counts and bounds what a run's square searches may cost: states, not
 // time, so that the answer is the same on every machine.
 type effort struct {
-	spent  int // states looked at
-	harder int // at most this many by now; 0: no pairs with a fitting more yet
+	spent  int  // states looked at
+	harder int  // at most this many by now; 0: no pairs with a fitting more yet
+	brief  bool // one of many searches
 }
 
 // steps is how many states the next search may look at.
 func (e *effort) steps(bounded bool) int {
 	switch {
 	case e.harder == 0 && bounded:
-		return betterSteps
+		return e.share(betterSteps)
 	case e.harder == 0:
-		return mostSteps
+		return e.share(mostSteps)
 	case bounded:
-		return min(betterSteps, e.harder-e.spent)
+		return min(e.share(betterSteps), e.harder-e.spent)
 	}
-	return min(harderSteps, e.harder-e.spent)
+	return min(e.share(harderSteps), e.harder-e.spent)
 }
+
+// share is how much of a bound this search may use.
+func (e *effort) share(bound int) int {
+	if e.brief {
+		return bound / briefly
+	}
+	return bound
+}
+
+// goHarder opens the share of the pairs with a fitting more.
+func (e *effort) goHarder() { e.harder = e.spent + e.share(mostHarder) }
 
 // over reports whether the pairs with a fitting more have had their share.
 func (e *effort) over() bool { return e.harder > 0 && e.spent >= e.harder }

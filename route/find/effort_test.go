@@ -19,7 +19,7 @@ func shutIn() route.Plan {
 func TestShutInIsGivenUp(t *testing.T) {
 	sc := newScene(shutIn())
 	run, _ := canonical(sc.plan.Runs[0])
-	h, err := sc.newHunt(run, nil)
+	h, err := sc.newHunt(run, request{below: anyCost})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -59,17 +59,17 @@ func TestAskRemembers(t *testing.T) {
 	plan := between(v(100, 100, 50), v(1, 0, 0), v(250, 250, 50), v(0, -1, 0))
 	tab := newTable(newScene(plan))
 	ctx := context.Background()
-	first, err := tab.ask(ctx, 0, nil)
+	first, err := tab.ask(ctx, 0, request{below: anyCost})
 	if err != nil {
 		t.Fatal(err)
 	}
 	first[0].Name = "changed by the caller"
-	again, err := tab.ask(ctx, 0, []solid{})
+	again, err := tab.ask(ctx, 0, request{others: []solid{}, below: anyCost})
 	if err != nil || again[0].Name != "one bend" || len(tab.rows[0].asked) != 1 {
 		t.Errorf("%d searches, best way %q, %v; want one, unchanged", len(tab.rows[0].asked), again[0].Name, err)
 	}
 	other := []solid{newSolid(first[0].Start.Bodies[0].Shapes[0], -1, "x")}
-	if _, err := tab.ask(ctx, 0, other); len(tab.rows[0].asked) != 2 {
+	if _, err := tab.ask(ctx, 0, request{others: other, below: anyCost}); len(tab.rows[0].asked) != 2 {
 		t.Errorf("%d searches remembered, %v; want another for other surroundings", len(tab.rows[0].asked), err)
 	}
 }

@@ -13,10 +13,10 @@ import (
 // hunt looks for ways to make one run.
 type hunt struct {
 	*scene
-	run      route.Run
-	tube     route.Tube
-	a, b     *side   // its From and To ends
-	others   []solid // what other runs take up
+	run  route.Run
+	tube route.Tube
+	a, b *side // its From and To ends
+	request
 	longest  float64 // bar to cut from, mm; 0: open
 	families []family
 	effort   effort
@@ -130,13 +130,13 @@ func (h *hunt) ways(ctx context.Context) ([]Way, error) {
 	h.sort()
 	var ways []Way
 	for _, f := range h.families {
-		if len(ways) == mostWays || len(ways) > 0 && f.ideas[0].key > muchDearer*costKey(ways[0].Cost) {
+		if len(ways) == mostWays || f.ideas[0].key >= h.below || len(ways) > 0 && f.ideas[0].key > muchDearer*costKey(ways[0].Cost) {
 			break
 		}
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		if w, ok := h.firstClear(f); ok && !outdone(w, ways) {
+		if w, ok := h.firstClear(f); ok && costKey(w.Cost) < h.below && !outdone(w, ways) {
 			ways = append(ways, w)
 		}
 	}

@@ -29,6 +29,7 @@ type quest struct {
 	most                      float64 // longest developed length a bar allows, mm; 0: open
 	search                    *search
 	effort                    *effort // of the whole run
+	listing                   int64   // how many times the best cost a route for the list may have
 }
 
 // rayEnd is one end of a quest, in its frame.
@@ -68,7 +69,7 @@ func (q *quest) routes(ctx context.Context, best int64) ([]found, error) {
 	q.lines()
 	q.search.bound = math.MaxInt64
 	if best < math.MaxInt64 {
-		q.search.bound = best * muchDearer
+		q.search.bound = best * q.listing
 	}
 	first := q.search.bound
 	var all []found
@@ -251,7 +252,10 @@ func (h *hunt) quest(m axes, start, end *build) *quest {
 	q := &quest{
 		radius: h.tube.Radius, between: h.tube.StraightBetween, leastEnd: h.tube.StraightEnd,
 		weigh: h.plan.Weigh, effort: &h.effort, walls: h.wallsOf(m, start, end), room: h.roomOf(m),
-		start: newRayEnd(m, start), end: newRayEnd(m, end),
+		start: newRayEnd(m, start), end: newRayEnd(m, end), listing: muchDearer,
+	}
+	if h.below < anyCost {
+		q.listing = 1
 	}
 	q.squareCost, q.most = q.bendCost(90), h.mostDeveloped(start, end)
 	for _, v := range h.run.Via {

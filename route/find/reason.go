@@ -7,17 +7,20 @@ import (
 	"tubewright/route"
 )
 
-// explain writes the reason line of each way of a run: what it is made of, and
-// how it stands to the first; and which other run it would hit.
-func (t *table) explain(i int) {
-	r := &t.rows[i]
-	for n := range r.ways {
-		words := append(madeOf(r.ways[n]), compared(r.ways[n], r.ways[0], n == 0, t.plan.Units)...)
-		if with, short := t.worstClash(i, n); with >= 0 {
+// explained gives the ways of a run's options with the reason line of each: what
+// it is made of, and how it stands to the first; and which other run it would hit.
+func (t *table) explained(i int, options []*option) []Way {
+	var ways []Way
+	for n, o := range options {
+		w := o.way
+		words := append(madeOf(w), compared(w, options[0].way, n == 0, t.plan.Units)...)
+		if with, short := t.worstClash(i, o); with >= 0 {
 			words = append(words, fmt.Sprintf("but %s too near to run %s", t.plan.Units.TextUnit(short), t.plan.Runs[with].Name))
 		}
-		r.ways[n].Reason = strings.Join(words, ", ")
+		w.Reason = strings.Join(words, ", ")
+		ways = append(ways, w)
 	}
+	return ways
 }
 
 // madeOf names bends and fittings.

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"context"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -35,8 +34,9 @@ func turnedRound(w Way) Way {
 }
 
 // newHunt makes a run ready for searching. The error is a *NoWayError.
-func (sc *scene) newHunt(run route.Run, others []solid) (*hunt, error) {
-	h := &hunt{scene: sc, run: run, others: others}
+func (sc *scene) newHunt(run route.Run, q request) (*hunt, error) {
+	h := &hunt{scene: sc, run: run, request: q}
+	h.effort.brief = q.brief
 	var ok bool
 	if h.tube, ok = sc.plan.TubeOf(run); !ok {
 		return nil, h.cannot(fmt.Errorf("there is no tube %q", run.Tube))
@@ -59,9 +59,9 @@ func (h *hunt) cannot(cause error) *NoWayError {
 // waysOf searches one run among what other runs take up. Drawn runs give their
 // one way. An error other than the context's is a *NoWayError or, of a drawn
 // run, what the bends refuse.
-func (sc *scene) waysOf(ctx context.Context, r route.Run, others []solid) ([]Way, error) {
+func (sc *scene) waysOf(ctx context.Context, r route.Run, q request) ([]Way, error) {
 	run, swapped := canonical(r)
-	h, err := sc.newHunt(run, others)
+	h, err := sc.newHunt(run, q)
 	if err != nil {
 		return nil, err
 	}
@@ -88,7 +88,8 @@ func (h *hunt) stockShort() bool {
 // fromAnyBar searches again as if bars of any length could be had: a tube whose
 // stock the cut list then finds too short helps more than none.
 func (h *hunt) fromAnyBar(ctx context.Context) ([]Way, error) {
-	open := &hunt{scene: h.scene, run: h.run, tube: h.tube, others: h.others, a: h.a, b: h.b}
+	open := &hunt{scene: h.scene, run: h.run, tube: h.tube, request: h.request, a: h.a, b: h.b}
+	open.effort.brief = h.brief
 	return open.all(ctx)
 }
 
@@ -119,7 +120,7 @@ func (h *hunt) look(ctx context.Context) ([]Way, error) {
 		}
 	}
 	ways, err := h.ways(ctx)
-	if len(ways) > 0 || err != nil || h.run.Way == route.Straight || h.tube.Radius == 0 {
+	if len(ways) > 0 || err != nil || h.brief || h.run.Way == route.Straight || h.tube.Radius == 0 {
 		return ways, err
 	}
 	if err := h.harder(ctx); err != nil {
@@ -142,7 +143,7 @@ func (h *hunt) bent(ctx context.Context) error {
 			}
 			h.bendPair(start, end, i+j == 0)
 			if i+j == 0 {
-				if err := h.squares(ctx, start, end, h.bestClear()); err != nil {
+				if err := h.squares(ctx, start, end, min(h.below, h.bestClear())); err != nil {
 					return err
 				}
 			}
@@ -176,8 +177,8 @@ func (h *hunt) bendPair(start, end *build, plain bool) {
 // need be, the cheapest first: for runs that have no way otherwise. It looks no
 // further than what can still beat the best found.
 func (h *hunt) harder(ctx context.Context) error {
-	best := int64(math.MaxInt64)
-	h.effort.harder = h.effort.spent + mostHarder
+	best := h.below
+	h.effort.goHarder()
 	for _, p := range h.pairs() {
 		if h.pairKey(p) >= best || h.effort.over() {
 			break

@@ -52,26 +52,13 @@ type table struct {
 	*scene
 	rows  []row
 	order []int // in which runs are dealt with; the file's order plays no part
-	// nearMemo remembers near: the search for the cheapest set asks again and again.
-	nearMemo map[[4]int]bool
+	// nearMemo remembers near, for each pair of runs and their options: the
+	// search for the cheapest set asks again and again.
+	nearMemo [][]int8
 }
-
-// row is one run on the table.
-type row struct {
-	ways    []Way
-	limbs   [][]limb // of each way
-	chosen  int      // −1: none
-	ports   []portNeeds
-	fixed   bool // drawn or picked: it stays
-	problem error
-	asked   []asked
-}
-
-// troubled reports whether the run's choice is already told as a problem.
-func (r *row) troubled() bool { return r.problem != nil }
 
 func newTable(sc *scene) *table {
-	t := &table{scene: sc, rows: make([]row, len(sc.plan.Runs)), nearMemo: map[[4]int]bool{}}
+	t := &table{scene: sc, rows: make([]row, len(sc.plan.Runs))}
 	for i := range t.rows {
 		t.rows[i].chosen, t.rows[i].ports = -1, sc.portsOf(sc.plan.Runs[i])
 		t.order = append(t.order, i)
@@ -98,9 +85,9 @@ func (t *table) span(i int) float64 {
 // where that cannot be, clear of the parts alone.
 func (t *table) list(ctx context.Context, i int) error {
 	run := t.plan.Runs[i]
-	ways, err := t.ask(ctx, i, t.reserved(i))
+	ways, err := t.ask(ctx, i, request{others: t.reserved(i), below: anyCost})
 	if err != nil && run.Way != route.Drawn && ctx.Err() == nil {
-		if bare, e := t.ask(ctx, i, nil); e == nil {
+		if bare, e := t.ask(ctx, i, request{below: anyCost}); e == nil {
 			ways, err = bare, nil
 		}
 	}
@@ -116,38 +103,22 @@ func (t *table) list(ctx context.Context, i int) error {
 // put lays ways on the table.
 func (t *table) put(i int, ways []Way) {
 	r := &t.rows[i]
-	r.ways, r.limbs = ways, make([][]limb, len(ways))
-	for n, w := range ways {
-		r.limbs[n] = limbsOfWay(w)
+	for _, w := range ways {
+		r.options = append(r.options, newOption(w))
 	}
+	r.listed = len(ways)
 }
 
 // pick fixes the way a plan names, and a drawn one.
 func (t *table) pick(i int, run route.Run) {
 	r := &t.rows[i]
-	named := slices.IndexFunc(r.ways, func(w Way) bool { return w.Name == run.Pick })
+	named := slices.IndexFunc(r.options, func(o *option) bool { return o.way.Name == run.Pick })
 	switch {
-	case run.Way == route.Drawn && len(r.ways) > 0:
+	case run.Way == route.Drawn && len(r.options) > 0:
 		r.chosen, r.fixed = 0, true
 	case run.Pick != "" && named >= 0:
 		r.chosen, r.fixed = named, true
 	}
-}
-
-// apart is how much two runs' ways lack of the gap between them, mm.
-func (t *table) apart(i, way, j, other int) float64 {
-	return clash(t.rows[i].limbs[way], t.rows[j].limbs[other], t.plan.Clear)
-}
-
-// near reports whether two runs' ways come too near to each other.
-func (t *table) near(i, way, j, other int) bool {
-	key := [4]int{i, way, j, other}
-	is, known := t.nearMemo[key]
-	if !known {
-		is = clashes(t.rows[i].limbs[way], t.rows[j].limbs[other], t.plan.Clear)
-		t.nearMemo[key] = is
-	}
-	return is
 }
 
 // solution writes the table out in the plan's order.
@@ -157,13 +128,11 @@ func (t *table) solution() Solution {
 		r := &t.rows[i]
 		run := t.plan.Runs[i]
 		var refused *NoWayError
+		ways, chosen := r.list()
 		sol.Runs[i] = Solved{
-			Run: run, Ways: r.ways, Chosen: r.chosen, Problem: told(r.problem),
+			Run: run, Ways: t.explained(i, ways), Chosen: chosen, Problem: told(r.problem),
 			Drawn: run.Way == route.Drawn && !errors.As(r.problem, &refused),
 		}
-	}
-	for i := range t.rows {
-		t.explain(i)
 	}
 	return sol
 }
