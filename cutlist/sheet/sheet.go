@@ -81,5 +81,6 @@ func Pages(l cutlist.List, o Options) []draw.Drawing {
 		b.tube(t)
 	}
 	b.pieceTags()
+	b.numbers()
 	return b.finished()
 }
