@@ -2,15 +2,20 @@ package nest_test
 
 import (
 	"slices"
-	"testing"
 
 	"tubewright/cutlist/nest"
 )
 
+// teller is the part of a test that a check needs.
+type teller interface {
+	Helper()
+	Errorf(format string, args ...any)
+}
+
 // checkPlan is an independent look at a plan: every piece wanted and not listed
 // as uncut is there, every bar holds its pieces with the kerfs between, no
 // limit is passed, and what is said of each bar and of all is so.
-func checkPlan(t *testing.T, job nest.Job, r nest.Result, uncut []nest.Piece) {
+func checkPlan(t teller, job nest.Job, r nest.Result, uncut []nest.Piece) {
 	t.Helper()
 	want := map[int]int{}
 	for _, p := range job.Pieces {
@@ -64,7 +69,7 @@ func checkPlan(t *testing.T, job nest.Job, r nest.Result, uncut []nest.Piece) {
 	}
 }
 
-func checkBar(t *testing.T, job nest.Job, p nest.Pattern, bar nest.Bar) {
+func checkBar(t teller, job nest.Job, p nest.Pattern, bar nest.Bar) {
 	t.Helper()
 	if p.Count < 1 || len(p.Pieces) == 0 {
 		t.Errorf("empty pattern %+v", p)

@@ -3,6 +3,7 @@ package nest_test
 import (
 	"context"
 	"encoding/csv"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -78,8 +79,8 @@ func (c *tally) String() string {
 // budget of steps for each problem, about a second's work at most.
 const budget = 400_000_000
 
-// Every plan is sound, nothing is called proven that is not the published
-// optimum, and no plan takes more than one bar above it.
+// Every plan is sound, its certificate is accepted, nothing is called proven that
+// is not the published optimum, and no plan takes more than one bar above it.
 func TestStockProblems(t *testing.T) {
 	folder := os.Getenv(benchmarkFolder)
 	if folder == "" {
@@ -114,6 +115,12 @@ func runProblem(t *testing.T, p problem, tallies ...*tally) {
 		return
 	}
 	checkPlan(t, p.job, r, nil)
+	switch err := checkCertificate(p.job, r.Bound, r.Certificate); {
+	case errors.Is(err, errUntried):
+		t.Logf("%s: bound %d (cost %d): %v", p.name, r.Bound, r.Cost, err)
+	case err != nil:
+		t.Errorf("%s: bound %d (cost %d): %v", p.name, r.Bound, r.Cost, err)
+	}
 	switch {
 	case r.Cost < p.optimum || r.Bound > p.optimum || r.Proven && r.Cost != p.optimum:
 		t.Errorf("%s: cost %d, bound %d, proven %v; published optimum %d", p.name, r.Cost, r.Bound, r.Proven, p.optimum)
