@@ -117,6 +117,7 @@ type jsonFinding struct {
 	Fix      string         `json:"fix"`
 	Move     *jsonMove      `json:"move,omitempty"`  // what fix says of moving a part
 	Least    *jsonMove      `json:"least,omitempty"` // the shortest in any direction
+	Offers   []jsonOffer    `json:"offers,omitempty"`
 }
 
 type jsonMove struct {
@@ -140,7 +141,7 @@ func (l List) JSON() ([]byte, error) {
 		Buy: each(l.Buy, func(i Item) jsonItem {
 			return jsonItem{i.Item, i.Need, i.OnHand, i.Buy, number(i.Price), number(i.Each), i.Note}
 		}),
-		Findings: each(l.Findings, findingJSON),
+		Findings: l.findingsJSON(),
 	})
 }
 
@@ -175,7 +176,7 @@ func barJSON(b Bar) jsonBar {
 func findingJSON(f check.Finding) jsonFinding {
 	return jsonFinding{
 		f.Code, f.Severity, full(f.Runs), full(f.Parts), number(f.Measure), f.Unit, f.What, f.Fix,
-		moveJSON(f.Move), moveJSON(f.Least),
+		moveJSON(f.Move), moveJSON(f.Least), nil,
 	}
 }
 

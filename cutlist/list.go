@@ -10,6 +10,7 @@ import (
 	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/route/find"
+	"tubewright/route/mend"
 )
 
 // List is the whole answer to a plan.
@@ -22,6 +23,9 @@ type List struct {
 	Proof    []Proof  // one for each kind of tube, by name
 	Buy      []Item
 	Findings []check.Finding // gravest first
+	// Offers are the ways out of each finding that were tried, the least first;
+	// nil where nobody looked. See [List.Mended].
+	Offers [][]mend.Offer
 }
 
 // Reason is a number that is only typical, and the runs that rest on it.

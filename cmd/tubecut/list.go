@@ -13,35 +13,59 @@ func listCommand() *cobra.Command {
 		Example: `  tubecut list machine.plan.yaml
   tubecut list machine.plan.yaml --json | jq '.tubes[].cut.aim'
   tubecut demo ferry-bridge | tubecut list -`,
-	}, "print the answer as JSON, in mm and degrees", listText, cutlist.List.JSON)
+	}, answer{"print the answer as JSON, in mm and degrees", solve, listText, cutlist.List.JSON})
 }
 
 func checkCommand() *cobra.Command {
-	return answering(&cobra.Command{
-		Use:     "check PLAN",
-		Short:   "Print the findings: what does not fit, and a way out",
-		Example: `  tubecut check machine.plan.yaml && echo ready to cut`,
-	}, "print the findings as a JSON list",
-		func(l cutlist.List) []byte { return findingsText(l.Findings) },
-		func(l cutlist.List) ([]byte, error) { return cutlist.FindingsJSON(l.Findings) })
+	var offers bool
+	cmd := answering(&cobra.Command{
+		Use:   "check PLAN",
+		Short: "Print the findings: what does not fit, and a way out",
+		Long: `Print the findings: what does not fit, and a way out of each.
+
+For runs without a way, and for runs too near to each other, a short look is
+taken for the smallest change that helps: a part moved, a former, two ports
+swapped. With --offers every finding gets a long look. What is offered has been
+tried: with it the finding is gone, and no new error has come.`,
+		Example: `  tubecut check machine.plan.yaml && echo ready to cut
+  tubecut check machine.plan.yaml --offers`,
+	}, answer{
+		"print the findings as a JSON list",
+		func(cmd *cobra.Command, name string) (cutlist.List, error) {
+			if offers {
+				return solveAndMend(cmd, name)
+			}
+			return solve(cmd, name)
+		},
+		findingsText, cutlist.List.FindingsJSON,
+	})
+	cmd.Flags().BoolVar(&offers, "offers", false, "look for ways out of every finding, which takes longer; progress on standard error")
+	return cmd
 }
 
-// answering makes a command that solves a plan and prints what text, or with
-// --json what inJSON makes of the list.
-func answering(cmd *cobra.Command, jsonHelp string, text func(cutlist.List) []byte, inJSON func(cutlist.List) ([]byte, error)) *cobra.Command {
+// answer is how a command comes by a list, and how it prints it.
+type answer struct {
+	jsonHelp string
+	solve    func(cmd *cobra.Command, plan string) (cutlist.List, error)
+	text     func(cutlist.List) []byte
+	json     func(cutlist.List) ([]byte, error)
+}
+
+// answering makes a command that solves a plan and prints the answer.
+func answering(cmd *cobra.Command, a answer) *cobra.Command {
 	var asJSON bool
 	cmd.Args = takes("PLAN")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		list, err := solve(cmd, args[0])
+		list, err := a.solve(cmd, args[0])
 		if err != nil {
 			return err
 		}
 		if asJSON {
-			answer, err := inJSON(list)
-			return printed(cmd.OutOrStdout(), answer, err, list.Findings)
+			text, err := a.json(list)
+			return printed(cmd.OutOrStdout(), text, err, list.Findings)
 		}
-		return printed(cmd.OutOrStdout(), text(list), nil, list.Findings)
+		return printed(cmd.OutOrStdout(), a.text(list), nil, list.Findings)
 	}
-	cmd.Flags().BoolVar(&asJSON, "json", false, jsonHelp)
+	cmd.Flags().BoolVar(&asJSON, "json", false, a.jsonHelp)
 	return cmd
 }

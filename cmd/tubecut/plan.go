@@ -42,21 +42,42 @@ func readPlan(cmd *cobra.Command, name string) (route.Plan, error) {
 	return plan, err
 }
 
-// solve reads a plan, joins its ports and makes the list.
+// solve reads a plan, joins its ports and makes the list, with a short look for
+// ways out where one is worth it.
 func solve(cmd *cobra.Command, name string) (cutlist.List, error) {
 	plan, err := readPlan(cmd, name)
 	if err != nil {
 		return cutlist.List{}, err
 	}
-	return build(cmd.Context(), plan)
-}
-
-func build(ctx context.Context, plan route.Plan) (cutlist.List, error) {
-	solution, err := find.Solve(ctx, plan)
+	list, solution, err := build(cmd.Context(), plan)
 	if err != nil {
 		return cutlist.List{}, err
 	}
-	return cutlist.Build(ctx, plan, solution)
+	return list.Mended(cmd.Context(), solution)
+}
+
+// solveAndMend is solve with a long look for ways out of every finding.
+func solveAndMend(cmd *cobra.Command, name string) (cutlist.List, error) {
+	plan, err := readPlan(cmd, name)
+	if err != nil {
+		return cutlist.List{}, err
+	}
+	list, solution, err := build(cmd.Context(), plan)
+	if err != nil {
+		return cutlist.List{}, err
+	}
+	return list.MendedAll(cmd.Context(), solution, func(f check.Finding, n, of int) {
+		tell(cmd.ErrOrStderr(), fmt.Sprintf("looking for ways out, %d of %d: %s", n, of, f.What))
+	})
+}
+
+func build(ctx context.Context, plan route.Plan) (cutlist.List, find.Solution, error) {
+	solution, err := find.Solve(ctx, plan)
+	if err != nil {
+		return cutlist.List{}, solution, err
+	}
+	list, err := cutlist.Build(ctx, plan, solution)
+	return list, solution, err
 }
 
 // settled gives errFinding when one of the findings is an error.

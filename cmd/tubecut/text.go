@@ -9,7 +9,7 @@ import (
 
 	"tubewright/cutlist"
 	"tubewright/route"
-	"tubewright/route/check"
+	"tubewright/route/mend"
 )
 
 // table lays rows of cells out in columns, two spaces apart.
@@ -33,7 +33,7 @@ func listText(list cutlist.List) []byte {
 	barsText(&out, list)
 	buyText(&out, list)
 	fmt.Fprintln(&out)
-	out.Write(findingsText(list.Findings))
+	out.Write(findingsText(list))
 	draftText(&out, list)
 	return out.Bytes()
 }
@@ -145,21 +145,53 @@ func buyText(out *bytes.Buffer, list cutlist.List) {
 	}
 }
 
-// findingsText lists findings, gravest first as they come.
-func findingsText(findings []check.Finding) []byte {
+// findingsText lists findings, gravest first as they come, each with its way
+// out or those that were tried.
+func findingsText(list cutlist.List) []byte {
 	var out bytes.Buffer
-	if len(findings) == 0 {
+	if len(list.Findings) == 0 {
 		fmt.Fprintln(&out, "Findings: none")
 		return out.Bytes()
 	}
 	fmt.Fprintln(&out, "Findings")
-	for _, f := range findings {
+	for i, f := range list.Findings {
 		fmt.Fprintf(&out, "  %-7s  %-17s  %s\n", f.Severity, f.Code, f.What)
-		if f.Fix != "" {
-			fmt.Fprintf(&out, "  %-7s  %-17s  %s\n", "", "", f.Fix)
+		for _, line := range waysOut(list, i) {
+			fmt.Fprintf(&out, "  %-7s  %-17s  %s\n", "", "", line)
 		}
 	}
 	return out.Bytes()
+}
+
+// waysOut are the lines below a finding.
+func waysOut(list cutlist.List, at int) (lines []string) {
+	if at < len(list.Offers) {
+		for i, o := range list.Offers[at] {
+			lines = append(lines, offerText(o, i == 0))
+		}
+	}
+	if fix := list.Findings[at].Fix; lines == nil && fix != "" {
+		lines = []string{fix}
+	}
+	return lines
+}
+
+// offerText is a way out that was tried, and what comes and goes with it.
+func offerText(o mend.Offer, first bool) string {
+	text := "Or, tried too: " + o.Words
+	if first {
+		text = "Tried, and it helps: " + o.Words
+	}
+	switch n := len(o.Settles); {
+	case n == 1:
+		text += " It settles another error with it."
+	case n > 1:
+		text += fmt.Sprintf(" It settles %d other errors with it.", n)
+	}
+	for _, f := range o.Brings {
+		text += fmt.Sprintf(" It brings a warning, %s.", f.Code)
+	}
+	return text
 }
 
 func draftText(out *bytes.Buffer, list cutlist.List) {

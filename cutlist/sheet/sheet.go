@@ -81,6 +81,5 @@ func Pages(l cutlist.List, o Options) []draw.Drawing {
 		b.tube(t)
 	}
 	b.pieceTags()
-	b.numbers()
 	return b.finished()
 }

@@ -52,8 +52,8 @@ func (o Search) filled(plan route.Plan) Search {
 	return o
 }
 
-// look tries what may help against the finding: first the changes there are few
-// of, the least trouble first, then moves, then at last the compromise.
+// look tries what may help against the finding: what is little trouble, then
+// moves, then what is much, and at last the compromise.
 func (h *hunt) look() error {
 	how, ok := h.remedy()
 	if !ok {
@@ -67,7 +67,7 @@ func (h *hunt) look() error {
 		return nil // not of this plan, or not of this judge
 	}
 	h.parts = partFindings(h.plan)
-	for _, stage := range []func(remedy) error{h.blame, h.few, h.moves, h.compromise} {
+	for _, stage := range []func(remedy) error{h.blame, h.light, h.moves, h.heavy, h.compromise} {
 		if err := cmp.Or(h.ctx.Err(), stage(how)); err != nil {
 			return err
 		}
@@ -90,13 +90,26 @@ func (h *hunt) remedy() (remedy, bool) {
 	return how, ok
 }
 
-// few tries the ladders of changes, those that begin with the least trouble first.
-func (h *hunt) few(how remedy) error {
+// much is the work from which a change is tried only after the moves.
+const much = 100
+
+// light tries what is less trouble than moving a part far.
+func (h *hunt) light(how remedy) error {
+	return h.few(how, func(work float64) bool { return work < much })
+}
+
+// heavy tries the rest.
+func (h *hunt) heavy(how remedy) error {
+	return h.few(how, func(work float64) bool { return work >= much })
+}
+
+// few tries the ladders of changes that begin with so much work, the least first.
+func (h *hunt) few(how remedy, of func(work float64) bool) error {
 	var ladders [][]Change
 	for _, trial := range how.trials {
 		ladders = append(ladders, trial(h)...)
 	}
-	ladders = slices.DeleteFunc(ladders, func(l []Change) bool { return len(l) == 0 })
+	ladders = slices.DeleteFunc(ladders, func(l []Change) bool { return len(l) == 0 || !of(l[0].work()) })
 	slices.SortStableFunc(ladders, func(a, b []Change) int { return cmp.Compare(costKey(a[0].work()), costKey(b[0].work())) })
 	for _, l := range ladders {
 		if err := h.climb(l); err != nil {

@@ -71,8 +71,8 @@ const (
 	DefaultOffers = 5
 	// DefaultEffort lets the parts of a plan of ten runs be tried all round.
 	DefaultEffort = 30000
-	// QuickEffort is for a look at every grave finding of a plan without being asked.
-	QuickEffort = 2000
+	// QuickEffort is for a look that nobody asked for.
+	QuickEffort = 600
 	// DefaultFarthest is how far a part is moved, mm: beyond it one plans anew.
 	DefaultFarthest = 40
 )

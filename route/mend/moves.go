@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
+
+	"tubewright/route/check"
 )
 
 // mover is a part that may be moved, with what is fixed to it.
@@ -18,8 +20,8 @@ type mover struct {
 // coarse is how many steps the first moves tried lie apart; a power of two.
 const coarse = 8
 
-// moves tries to move the parts the finding is about along the axes: by every
-// eighth step first, then by those between, at last by all. A part is not tried
+// moves tries to move the parts the finding is about along the axes: by what is
+// told to lack, by every eighth step, then by those between, at last by all. A part is not tried
 // by more steps than are known to help. So when the search comes to its end,
 // every move of that part by fewer steps has been tried and none helps: what
 // helps by 6 mm need not help by 7, and no way is skipped for being narrow.
@@ -28,12 +30,15 @@ func (h *hunt) moves(how remedy) error {
 		return nil
 	}
 	movers, far := h.movers(), h.farthest()
+	if err := h.moveAll(movers, h.lacking(), far); err != nil {
+		return err
+	}
 	for stride := coarse; stride >= 1; stride /= 2 {
 		for steps := stride; steps <= far; steps += stride {
 			if stride < coarse && steps/stride%2 == 0 {
 				continue // tried at the stride before
 			}
-			if err := h.moveAll(movers, steps); err != nil {
+			if err := h.moveAll(movers, steps, far); err != nil {
 				return err
 			}
 		}
@@ -57,9 +62,21 @@ func (h *hunt) farthest() int {
 	return int(math.Ceil(far / h.Step))
 }
 
+// lacking is how many steps what is told to lack would take: a good first guess,
+// which spares all larger ones.
+func (h *hunt) lacking() int {
+	if h.finding.Unit != "mm" {
+		return 0
+	}
+	return int(math.Ceil(math.Abs(h.finding.Measure)/h.Step - check.Rounding))
+}
+
 // moveAll moves each part by so many steps along each axis, both ways.
-func (h *hunt) moveAll(movers []mover, steps int) error {
-	most := h.mostSteps(movers)
+func (h *hunt) moveAll(movers []mover, steps, far int) error {
+	most := min(h.mostSteps(movers), far)
+	if steps < 1 {
+		return nil
+	}
 	for i := range movers {
 		m := &movers[i]
 		for dir := range 6 {

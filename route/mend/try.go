@@ -12,7 +12,8 @@ import (
 // millisecond each on the machine this was written on.
 const (
 	lookSteps  = 1   // the parts alone, looked over
-	runSteps   = 10  // a run solved
+	runSteps   = 10  // a run solved that may bend
+	plainSteps = 1   // a run solved that stays straight, or as drawn
 	clashSteps = 60  // a run in a conflict: it was torn up and searched again
 	looks      = 200 // states of a search in vain to the step
 )
@@ -55,10 +56,18 @@ func (h *hunt) solved(plan route.Plan) (find.Solution, error) {
 	}
 	steps := 0
 	for _, s := range sol.Runs {
-		steps += runSteps + inVain(s.Problem)
+		steps += h.stepsOf(s.Run) + inVain(s.Problem)
 	}
 	h.spend(steps)
 	return sol, nil
+}
+
+func (h *hunt) stepsOf(r route.Run) int {
+	tube, _ := h.plan.TubeOf(r)
+	if r.Way == route.Straight || r.Way == route.Drawn || tube.Radius == 0 {
+		return plainSteps
+	}
+	return runSteps
 }
 
 // inVain is the work that went into a run without success.
