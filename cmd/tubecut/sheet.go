@@ -11,7 +11,7 @@ import (
 )
 
 func sheetCommand() *cobra.Command {
-	var dir, paper string
+	var dir, paper, date, revision string
 	var svg, glb bool
 	cmd := &cobra.Command{
 		Use:   "sheet PLAN --out DIR",
@@ -36,7 +36,7 @@ written as NAME.glb (binary glTF, metres, y up) for programs that show things in
 			if err != nil {
 				return err
 			}
-			files, err := sheet.WriteAll(dir, list, sheet.Options{Paper: size, SVG: svg, GLB: glb})
+			files, err := sheet.WriteAll(dir, list, sheet.Options{Paper: size, Date: date, Revision: revision, SVG: svg, GLB: glb})
 			// What was written before a fault is told too.
 			_, told := io.WriteString(cmd.OutOrStdout(), strings.Join(append(files, ""), "\n"))
 			if err := errors.Join(err, told); err != nil {
@@ -46,6 +46,8 @@ written as NAME.glb (binary glTF, metres, y up) for programs that show things in
 		},
 	}
 	cmd.Flags().StringVar(&dir, "out", "", "folder to write into; made when missing")
+	cmd.Flags().StringVar(&date, "date", "", "date for the foot of each page, as it stands; none unless given, so that the same plan gives the same bytes")
+	cmd.Flags().StringVar(&revision, "revision", "", "revision mark for the foot of each page")
 	cmd.Flags().BoolVar(&svg, "svg", false, "write looks and templates as SVG too")
 	cmd.Flags().BoolVar(&glb, "glb", false, "write the machine as binary glTF too")
 	cmd.Flags().StringVar(&paper, "paper", "a4", "a4 or letter")

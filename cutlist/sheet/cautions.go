@@ -1,5 +1,7 @@
 package sheet
 
+import "tubewright/cutlist/draw"
+
 // caution is a heading with points to tick.
 type caution struct {
 	head   string
@@ -27,9 +29,16 @@ var cautionTexts = []caution{
 		"Fittings with O-rings go hand tight and need no thread tape. [cp]",
 		"Keep aluminium and copper out of one loop. [cp]",
 	}},
+	{"Dry fit, before any pressure", []string{
+		"Every tube lies in both its sockets without force: it neither pulls a part aside nor springs back when let go. Force now is a leak later. [cp]",
+		"Each insertion mark stands at its collar, each collar turns on its thread by hand from the start, and no seal is nicked or rolled. [cp]",
+		"Hoses, cables, fans and covers keep clear of tubes and collars; the case closes. [cp]",
+		"Every port without a tube has its plug; the drain can be reached and opened with the machine standing. [cp]",
+	}},
 	{"Air test, before any coolant", []string{
 		"Never above 0.5 bar (7.3 psi): the most used limit, and less where a maker says less. Use a pump with a gauge and a way to let air off; wear eye protection.",
-		"Read the gauge at the start and after 15 minutes. A change of the room's temperature moves it too: about 5 mbar for each degree at 0.5 bar (gas law: 1.5 bar absolute / 293 K).",
+		"Wait five minutes after pumping: air that was squeezed is warm. Then read gauge, clock and room thermometer, and again after 15 and 30 minutes. [cp]",
+		"A change of the room's temperature moves the needle too: about 5 mbar for each degree at 0.5 bar (gas law, fixed volume: 1513 mbar absolute / 293 K = 5.2 mbar each degree). A fall beyond that is a leak.",
 		"Let all air off before you loosen anything.",
 	}},
 	{"Wet test", []string{
@@ -57,22 +66,34 @@ func (b *book) cautions() {
 	b.testLog()
 }
 
-// testLog is an empty table for readings.
+// testRows are the readings the log has room for.
+var testRows = [...][2]string{
+	{"air, first time", "5"},
+	{"", "15"},
+	{"", "30"},
+	{"air, after mending", "5"},
+	{"", "15"},
+	{"", "30"},
+	{"wet, pump on", "0"},
+	{"", "60"},
+	{"", "24 h"},
+}
+
+// testLog is a table for the readings of the tests, to fill in by hand.
 func (b *book) testLog() {
-	b.heading("Readings", bodySize+0.4, 40)
+	b.heading("Readings", bodySize+0.4, 60)
 	cols := []column{
 		{head: "test"},
-		{head: "started", wraps: true},
+		{head: "minutes", align: draw.Right},
+		{head: "clock", wraps: true},
 		{head: "pressure, bar", wraps: true},
 		{head: "room, °C", wraps: true},
-		{head: "ended", wraps: true},
-		{head: "pressure, bar", wraps: true},
-		{head: "room, °C", wraps: true},
-		{head: "dry?", wraps: true},
+		{head: "dry at every joint?", wraps: true},
+		{head: "by", wraps: true},
 	}
 	var rows [][]cell
-	for _, test := range []string{"air 1", "air 2", "wet"} {
-		rows = append(rows, say(test, "", "", "", "", "", "", ""))
+	for _, r := range testRows {
+		rows = append(rows, say(r[0], r[1], "", "", "", "", ""))
 	}
 	b.table(cols, rows)
 }
