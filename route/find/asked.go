@@ -36,7 +36,7 @@ func (t *table) ask(ctx context.Context, i int, q request) ([]Way, error) {
 			return slices.Clone(a.ways), a.err
 		}
 	}
-	ways, err := t.waysOf(ctx, t.plan.Runs[i], q)
+	ways, err := t.waysOf(ctx, i, q)
 	if ctx.Err() == nil {
 		t.rows[i].asked = append(t.rows[i].asked, asked{q, slices.Clone(ways), err})
 	}

@@ -18,6 +18,7 @@ type build struct {
 	// verdict is what its bodies run into, worked out once it is asked for.
 	verdict          *hit
 	judged, measured bool
+	limbs            []limb // its bodies, once they are asked for
 }
 
 type buildStep struct {

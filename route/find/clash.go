@@ -100,7 +100,7 @@ func (sc *scene) portsOf(r route.Run) []portNeeds {
 	var list []portNeeds
 	for _, s := range []*side{h.a, h.b} {
 		p := portNeeds{ref: s.port.Ref}
-		for _, l := range limbsOf(s.plain) {
+		for _, l := range s.plain.room() {
 			p.needs = append(p.needs, solid{l.shape, l.lo, l.hi, -1, r.Name})
 		}
 		list = append(list, p)

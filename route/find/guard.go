@@ -87,52 +87,90 @@ func (h *hunt) outside(l *limb) *hit {
 // enough reports whether a hit settles the matter: without measures any does.
 func (h *hunt) enough(at *hit) bool { return at != nil && !h.measuring }
 
-// against is the worst a limb runs into of parts and other runs. need says how
-// far to keep from a part; below 0 it is left out.
+// against is the worst a limb runs into of the case and the parts, and while
+// measuring of other runs too. need says how far to keep from a part; below 0 it
+// is left out.
 func (h *hunt) against(l *limb, need func(part int) float64) *hit {
 	worst := h.outside(l)
-	for i := range h.parts {
-		s := &h.parts[i]
-		if h.enough(worst) {
-			return worst
-		}
-		if n := need(s.part); n >= 0 {
-			worst = worse(worst, h.hitOn(l, s, n, false))
-		}
+	if h.enough(worst) {
+		return worst
 	}
-	for i := range h.others {
-		if h.enough(worst) {
-			return worst
+	lo, hi := l.within(h.plan.Clear + margin)
+	h.index.Near(lo, hi, func(n int) bool {
+		s := &h.parts[n]
+		if gap := need(s.part); gap >= 0 {
+			worst = worse(worst, h.hitOn(l, s, gap, false))
 		}
-		worst = worse(worst, h.hitOn(l, &h.others[i], h.plan.Clear, true))
+		return !h.enough(worst)
+	})
+	if h.measuring {
+		for i := range h.others {
+			worst = worse(worst, h.hitOn(l, &h.others[i], h.plan.Clear, true))
+		}
 	}
 	return worst
 }
 
+// within is the limb's bounds and so much more on every side.
+func (l *limb) within(more float64) (lo, hi vec) {
+	for i := range lo {
+		lo[i], hi[i] = l.lo[i]-more, l.hi[i]+more
+	}
+	return lo, hi
+}
+
 func (h *hunt) hitOn(l *limb, s *solid, need float64, run bool) *hit {
-	if short := h.lacks(l, s.shape, &s.lo, &s.hi, need); short > 0 {
+	switch short := h.lacks(l, s.shape, &s.lo, &s.hi, need); {
+	case short <= 0:
+		return nil
+	case !h.measuring:
+		return refused
+	default:
 		return &hit{what: s.name, run: run, short: short}
 	}
-	return nil
 }
 
 // judge says what the bodies of a chain run into: the first stands on its part,
 // the others may touch it, everything keeps clear of the rest.
 func (h *hunt) judge(s *side, b *build) *hit {
-	if b.judged && (b.measured || !h.measuring) {
-		return b.verdict
+	if !b.judged || h.measuring && !b.measured {
+		b.judged, b.measured, b.verdict = true, h.measuring, h.onParts(s, b)
 	}
-	b.judged, b.measured, b.verdict = true, h.measuring, nil
+	if b.verdict == nil && !h.measuring && h.crowded(b.room()) {
+		return refused
+	}
+	return b.verdict
+}
+
+// refused stands for any hit where nothing is measured.
+var refused = &hit{short: 1}
+
+// onParts is judge of the case and the parts.
+func (h *hunt) onParts(s *side, b *build) *hit {
+	var worst *hit
 	for i, room := range b.bodies() {
 		need := h.needs(s.part, i == 0)
 		for _, shape := range room {
 			l := newLimb(shape)
-			if b.verdict = worse(b.verdict, h.against(&l, need)); h.enough(b.verdict) {
-				return b.verdict
+			if worst = worse(worst, h.against(&l, need)); h.enough(worst) {
+				return worst
 			}
 		}
 	}
-	return b.verdict
+	return worst
+}
+
+// crowded reports whether some limb comes too near to another run.
+func (h *hunt) crowded(limbs []limb) bool {
+	for i := range limbs {
+		l := &limbs[i]
+		for n := range h.others {
+			if s := &h.others[n]; l.tooNear(s.shape, &s.lo, &s.hi, h.plan.Clear) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // needs is how far to keep from each part when one of them carries the port.
@@ -225,12 +263,8 @@ func (h *hunt) ownHits(p bends.Piece, part int) *hit {
 	}
 	l := newLimb(Swept(p, h.tube.OD))
 	var worst *hit
-	for i := range h.parts {
-		s := &h.parts[i]
-		if s.part != part {
-			continue
-		}
-		if worst = worse(worst, h.hitOn(&l, s, 0, false)); h.enough(worst) {
+	for i := range h.solidsOf(part) {
+		if worst = worse(worst, h.hitOn(&l, &h.solidsOf(part)[i], 0, false)); h.enough(worst) {
 			break
 		}
 	}
@@ -249,7 +283,7 @@ func Swept(p bends.Piece, od float64) clear.Shape {
 // against the start chain, before its last against the end chain, one chain
 // against the other, and straights that are not neighbours.
 func (h *hunt) selfHits(i idea, pieces []bends.Piece, od float64) *hit {
-	starts, ends := limbsOf(i.start), limbsOf(i.end)
+	starts, ends := i.start.room(), i.end.room()
 	worst := h.crossHits(starts, ends)
 	if len(pieces) == 1 {
 		return worst
@@ -268,14 +302,14 @@ func (h *hunt) selfHits(i idea, pieces []bends.Piece, od float64) *hit {
 	return worst
 }
 
-func limbsOf(b *build) []limb {
-	var limbs []limb
-	for _, room := range b.bodies() {
-		for _, s := range room {
-			limbs = append(limbs, newLimb(s))
+// room is what all bodies of the chain take.
+func (b *build) room() []limb {
+	if b.limbs == nil {
+		for _, room := range b.bodies() {
+			b.limbs = addLimbs(b.limbs, room)
 		}
 	}
-	return limbs
+	return b.limbs
 }
 
 func (h *hunt) crossHits(a, b []limb) *hit {

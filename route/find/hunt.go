@@ -19,6 +19,9 @@ type hunt struct {
 	request
 	longest  float64 // bar to cut from, mm; 0: open
 	families []family
+	base     []family // of closed forms, from a hunt among other surroundings
+	starts   []*build // the chains to bend from at both ends, the plain ones first
+	ends     []*build
 	effort   effort
 	// measuring makes the guard find the worst a way lacks, not just whether it does.
 	measuring bool
@@ -27,8 +30,9 @@ type hunt struct {
 
 // family is one idea's variants: all that bear one name.
 type family struct {
-	name  string
-	ideas []idea
+	name   string
+	ideas  []idea
+	sorted int // so many of them are in order
 }
 
 // missed is how near a named way came.
@@ -64,7 +68,7 @@ func (h *hunt) offer(i idea) {
 		return
 	}
 	i.cost = costOf(h.plan.Weigh, sh, i.start, i.end)
-	i.key = costKey(i.cost)
+	i.key, i.bends, i.test = costKey(i.cost), len(sh.turns), new(tested)
 	h.file(i)
 }
 
@@ -95,10 +99,33 @@ func (h *hunt) file(i idea) {
 
 // sort puts the ideas of each family, and the families, in order of cost.
 func (h *hunt) sort() {
-	for _, f := range h.families {
-		slices.SortStableFunc(f.ideas, byCost)
+	for n := range h.families {
+		if f := &h.families[n]; f.sorted < len(f.ideas) {
+			slices.SortStableFunc(f.ideas, byCost)
+			f.sorted = len(f.ideas)
+		}
 	}
 	slices.SortStableFunc(h.families, func(f, g family) int { return byCost(f.ideas[0], g.ideas[0]) })
+}
+
+// inOrder gives the families in order, those of the base included.
+func (h *hunt) inOrder() []family {
+	h.sort()
+	if len(h.base) == 0 {
+		return h.families
+	}
+	list := slices.Clone(h.base)
+	for _, f := range h.families {
+		n := slices.IndexFunc(list, func(g family) bool { return g.name == f.name })
+		if n < 0 {
+			list = append(list, f)
+			continue
+		}
+		list[n].ideas = slices.Concat(list[n].ideas, f.ideas)
+		slices.SortStableFunc(list[n].ideas, byCost)
+	}
+	slices.SortStableFunc(list, func(f, g family) int { return byCost(f.ideas[0], g.ideas[0]) })
+	return list
 }
 
 func byCost(a, b idea) int {
@@ -127,17 +154,18 @@ const (
 
 // ways checks the ideas in order of cost and gives the best clear one of each name.
 func (h *hunt) ways(ctx context.Context) ([]Way, error) {
-	h.sort()
 	var ways []Way
-	for _, f := range h.families {
+	for _, f := range h.inOrder() {
 		if len(ways) == mostWays || f.ideas[0].key >= h.below || len(ways) > 0 && f.ideas[0].key > muchDearer*costKey(ways[0].Cost) {
 			break
 		}
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		if w, ok := h.firstClear(f); ok && costKey(w.Cost) < h.below && !outdone(w, ways) {
-			ways = append(ways, w)
+		if i := h.firstClear(f, h.below); i != nil {
+			if w := h.way(*i, i.test.formed); !outdone(w, ways) {
+				ways = append(ways, w)
+			}
 		}
 	}
 	slices.SortStableFunc(ways, compareWays)
@@ -147,28 +175,31 @@ func (h *hunt) ways(ctx context.Context) ([]Way, error) {
 // bestClear is the least cost, in steps of sameCost, of a clear way among the
 // ideas so far; the largest number when there is none.
 func (h *hunt) bestClear() int64 {
-	h.sort()
 	best := int64(math.MaxInt64)
-	for _, f := range h.families {
+	for _, f := range h.inOrder() {
 		if f.ideas[0].key >= best {
 			break
 		}
-		if w, ok := h.firstClear(f); ok {
-			best = min(best, costKey(w.Cost))
+		if i := h.firstClear(f, best); i != nil {
+			best = i.key
 		}
 	}
 	return best
 }
 
-// firstClear gives the cheapest of a family that can be formed and is clear.
-func (h *hunt) firstClear(f family) (Way, bool) {
-	for _, i := range f.ideas[:min(len(f.ideas), mostTries)] {
-		formed, at := h.try(i)
-		if at == nil {
-			return h.way(i, formed), true
+// firstClear gives the cheapest of a family that can be formed, is clear and
+// costs less than a bound; nil when there is none.
+func (h *hunt) firstClear(f family, below int64) *idea {
+	for n := range f.ideas[:min(len(f.ideas), mostTries)] {
+		i := &f.ideas[n]
+		if i.key >= below {
+			return nil
+		}
+		if h.stands(i) {
+			return i
 		}
 	}
-	return Way{}, false
+	return nil
 }
 
 // try forms an idea and gives what stands against it.

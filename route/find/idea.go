@@ -16,7 +16,9 @@ type idea struct {
 	miss       Miss
 	name       string
 	cost       float64
-	key        int64 // cost in steps of sameCost: what orders ideas
+	key        int64   // cost in steps of sameCost: what orders ideas
+	bends      int     // corners with a turn
+	test       *tested // what came of trying it
 }
 
 // sameCost is how close two costs may be and still be one, mm of tube.

@@ -40,6 +40,7 @@ type row struct {
 	fixed   bool // drawn or picked: it stays
 	problem error
 	asked   []asked
+	home    *hunt // whose ideas brief searches build on
 }
 
 // cost is what the run's chosen way costs; 0 without one.

@@ -56,19 +56,11 @@ func (h *hunt) cannot(cause error) *NoWayError {
 	return &NoWayError{Run: h.run.Name, Cause: cause, Fix: "Correct the plan there.", Units: h.plan.Units}
 }
 
-// waysOf searches one run among what other runs take up. Drawn runs give their
-// one way. An error other than the context's is a *NoWayError or, of a drawn
-// run, what the bends refuse.
-func (sc *scene) waysOf(ctx context.Context, r route.Run, q request) ([]Way, error) {
-	run, swapped := canonical(r)
-	h, err := sc.newHunt(run, q)
-	if err != nil {
-		return nil, err
-	}
-	ways, err := h.all(ctx)
-	if err != nil && h.stockShort() {
-		ways, err = h.fromAnyBar(ctx)
-	}
+// waysOf searches one run. Drawn runs give their one way. An error other than
+// the context's is a *NoWayError or, of a drawn run, what the bends refuse.
+func (t *table) waysOf(ctx context.Context, i int, q request) ([]Way, error) {
+	run, swapped := canonical(t.plan.Runs[i])
+	ways, err := t.huntWays(ctx, &t.rows[i], run, q)
 	if err != nil {
 		return nil, err
 	}
@@ -80,17 +72,59 @@ func (sc *scene) waysOf(ctx context.Context, r route.Run, q request) ([]Way, err
 	return ways, nil
 }
 
+// huntWays hunts for a run's ways. The first hunt with success stays the run's
+// home: brief searches build on what it thought of.
+func (t *table) huntWays(ctx context.Context, r *row, run route.Run, q request) ([]Way, error) {
+	if q.brief && r.home != nil && !r.home.unbent() {
+		return r.home.among(q).lookAgain(ctx)
+	}
+	h, err := t.newHunt(run, q)
+	if err != nil {
+		return nil, err
+	}
+	ways, err := h.all(ctx)
+	if err != nil && h.stockShort() {
+		h = h.fromAnyBar()
+		ways, err = h.all(ctx)
+	}
+	if err == nil && r.home == nil && run.Way != route.Drawn {
+		r.home = h
+	}
+	return ways, err
+}
+
+// among is a hunt for the same run among others, with the ideas of this one.
+func (h *hunt) among(q request) *hunt {
+	next := &hunt{
+		scene: h.scene, run: h.run, tube: h.tube, a: h.a, b: h.b, request: q, longest: h.longest,
+		base: h.families, starts: h.starts, ends: h.ends,
+	}
+	next.effort.brief = q.brief
+	return next
+}
+
+// lookAgain looks for square routes among the others, and gives the ways that are
+// clear of them.
+func (h *hunt) lookAgain(ctx context.Context) ([]Way, error) {
+	if len(h.starts) > 0 {
+		if err := h.squares(ctx, h.starts[0], h.ends[0], min(h.below, h.bestClear())); err != nil {
+			return nil, err
+		}
+	}
+	return h.ways(ctx)
+}
+
 // stockShort reports whether a way was refused only for the length of its blank.
 func (h *hunt) stockShort() bool {
 	return slices.ContainsFunc(h.missed, func(m missed) bool { return m.hit.what == theStock })
 }
 
-// fromAnyBar searches again as if bars of any length could be had: a tube whose
+// fromAnyBar is a hunt as if bars of any length could be had: a tube whose
 // stock the cut list then finds too short helps more than none.
-func (h *hunt) fromAnyBar(ctx context.Context) ([]Way, error) {
-	open := &hunt{scene: h.scene, run: h.run, tube: h.tube, request: h.request, a: h.a, b: h.b}
-	open.effort.brief = h.brief
-	return open.all(ctx)
+func (h *hunt) fromAnyBar() *hunt {
+	open := h.among(h.request)
+	open.longest, open.base = 0, nil
+	return open
 }
 
 // all gives the ways of a hunt, as the run asks for them.
@@ -132,20 +166,16 @@ func (h *hunt) look(ctx context.Context) ([]Way, error) {
 // bent offers ways with bends: from the chains as they stand, then with one
 // fitting more at either end.
 func (h *hunt) bent(ctx context.Context) error {
-	starts, ends := h.chains()
-	for i, start := range starts {
-		for j, end := range ends {
-			if start.extra()+end.extra() > h.leastExtra(starts, ends)+1 {
-				continue
-			}
-			if i+j > 0 && !h.stand(start, end) {
-				continue
-			}
-			h.bendPair(start, end, i+j == 0)
-			if i+j == 0 {
-				if err := h.squares(ctx, start, end, min(h.below, h.bestClear())); err != nil {
-					return err
-				}
+	h.starts, h.ends = h.chains()
+	h.bendPair(h.starts[0], h.ends[0], true)
+	if err := h.squares(ctx, h.starts[0], h.ends[0], min(h.below, h.bestClear())); err != nil {
+		return err
+	}
+	known := h.known()
+	for i, start := range h.starts {
+		for j, end := range h.ends {
+			if i+j > 0 && start.extra()+end.extra() <= h.leastExtra(h.starts, h.ends)+1 {
+				h.mixed(start, end, known)
 			}
 		}
 		if err := ctx.Err(); err != nil {
@@ -153,6 +183,45 @@ func (h *hunt) bent(ctx context.Context) error {
 		}
 	}
 	return nil
+}
+
+// known is the least cost of a clear way with at most so many bends from the
+// plain chains.
+func (h *hunt) known() (least [3]int64) {
+	plain := h.leastExtra(h.starts, h.ends)
+	for n := range least {
+		least[n] = anyCost
+	}
+	for _, f := range h.inOrder() {
+		n := f.ideas[0].bends
+		if n >= len(least) || f.ideas[0].start.extra()+f.ideas[0].end.extra() > plain {
+			continue
+		}
+		if i := h.firstClear(f, least[n]); i != nil {
+			for m := n; m < len(least); m++ {
+				least[m] = min(least[m], i.key)
+			}
+		}
+	}
+	return least
+}
+
+// mixed offers what geometry gives between chains with a fitting more. Left out
+// is what costs more than a clear way without it that has no more bends: it
+// would not be listed.
+func (h *hunt) mixed(start, end *build, known [3]int64) {
+	w := h.plan.Weigh
+	least := w.Millimetre*end.frame.At.Sub(start.frame.At).Len() + chainCost(w, start) + chainCost(w, end)
+	one, two := known[1] > costKey(least+w.Bend), known[2] > costKey(least+2*w.Bend)
+	switch via := len(h.run.Via) > 0; {
+	case !via && !one && !two || !h.stand(start, end):
+	case via || one && two:
+		h.bendPair(start, end, false)
+	case one:
+		h.oneBend(start, end)
+	default:
+		h.twoBends(start, end, false)
+	}
 }
 
 // chains lists the chains to bend from at both ends, the plain ones first.
@@ -200,7 +269,7 @@ const mostPairs = 40
 // pairs lists the pairs of clear chains with one fitting more than the plainest,
 // the cheapest first.
 func (h *hunt) pairs() []chainPair {
-	starts, ends := h.chains()
+	starts, ends := h.starts, h.ends
 	most := h.leastExtra(starts, ends) + 1
 	var list []chainPair
 	for i, start := range starts {

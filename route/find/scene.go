@@ -12,7 +12,9 @@ type scene struct {
 	plan     route.Plan
 	placed   []route.Placed
 	fittings []route.Fitting
-	parts    []solid // every solid of every part
+	parts    []solid // every solid of every part, part by part
+	first    []int   // of each part its first solid; one more for the end
+	index    *clear.Index
 }
 
 // solid is something a run must keep away from.
@@ -30,13 +32,20 @@ func newSolid(shape clear.Shape, part int, name string) solid {
 
 func newScene(plan route.Plan) *scene {
 	sc := &scene{plan: plan, placed: plan.PlaceAll(), fittings: plan.AllFittings()}
+	var shapes []clear.Shape
 	for i, p := range sc.placed {
+		sc.first = append(sc.first, len(sc.parts))
 		for _, s := range p.Solids {
-			sc.parts = append(sc.parts, newSolid(s, i, p.Part.Name))
+			sc.parts, shapes = append(sc.parts, newSolid(s, i, p.Part.Name)), append(shapes, s)
 		}
 	}
+	sc.first = append(sc.first, len(sc.parts))
+	sc.index = clear.NewIndex(shapes)
 	return sc
 }
+
+// solidsOf are the solids of a part.
+func (sc *scene) solidsOf(part int) []solid { return sc.parts[sc.first[part]:sc.first[part+1]] }
 
 // port finds a port where it stands, and the index of its part.
 func (sc *scene) port(ref route.PortRef) (route.PlacedPort, int, bool) {
