@@ -13,6 +13,7 @@ import (
 func sheetCommand() *cobra.Command {
 	var dir, paper, date, revision string
 	var svg, glb bool
+	var leave []string
 	cmd := &cobra.Command{
 		Use:   "sheet PLAN --out DIR",
 		Short: "Write the sheets: one PDF, CSV for cuts, bars and buying, drawings",
@@ -32,11 +33,15 @@ written as NAME.glb (binary glTF, metres, y up) for programs that show things in
 			if err != nil {
 				return err
 			}
+			left, err := sheet.ParseChapters(leave)
+			if err != nil {
+				return err
+			}
 			list, err := solve(cmd, args[0])
 			if err != nil {
 				return err
 			}
-			files, err := sheet.WriteAll(dir, list, sheet.Options{Paper: size, Date: date, Revision: revision, SVG: svg, GLB: glb})
+			files, err := sheet.WriteAll(dir, list, sheet.Options{Paper: size, Date: date, Revision: revision, Leave: left, SVG: svg, GLB: glb})
 			// What was written before a fault is told too.
 			_, told := io.WriteString(cmd.OutOrStdout(), strings.Join(append(files, ""), "\n"))
 			if err := errors.Join(err, told); err != nil {
@@ -48,10 +53,20 @@ written as NAME.glb (binary glTF, metres, y up) for programs that show things in
 	cmd.Flags().StringVar(&dir, "out", "", "folder to write into; made when missing")
 	cmd.Flags().StringVar(&date, "date", "", "date for the foot of each page, as it stands; none unless given, so that the same plan gives the same bytes")
 	cmd.Flags().StringVar(&revision, "revision", "", "revision mark for the foot of each page")
+	cmd.Flags().StringSliceVar(&leave, "leave", nil, "chapters to leave out: "+joined(sheet.Chapters()))
 	cmd.Flags().BoolVar(&svg, "svg", false, "write looks and templates as SVG too")
 	cmd.Flags().BoolVar(&glb, "glb", false, "write the machine as binary glTF too")
 	cmd.Flags().StringVar(&paper, "paper", "a4", "a4 or letter")
 	_ = cmd.MarkFlagRequired("out")                                                                                                   // fails only for a flag that does not exist
 	_ = cmd.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"a4", "letter"}, cobra.ShellCompDirectiveNoFileComp)) // the same
 	return cmd
+}
+
+// joined names chapters.
+func joined(all []sheet.Chapter) string {
+	names := make([]string, len(all))
+	for i, c := range all {
+		names[i] = string(c)
+	}
+	return strings.Join(names, ", ")
 }

@@ -10,6 +10,7 @@ package sheet
 import (
 	"fmt"
 	"io"
+	"slices"
 
 	"tubewright/cutlist"
 	"tubewright/cutlist/draw"
@@ -55,10 +56,11 @@ func ParsePaper(name string) (Paper, error) {
 // A4 with neither date nor revision.
 type Options struct {
 	Paper    Paper
-	Date     string // printed as it stands; empty: none
-	Revision string // printed as it stands; empty: none
-	SVG      bool   // WriteAll writes each drawing as an SVG too
-	GLB      bool   // WriteAll writes the machine as binary glTF too
+	Date     string    // printed as it stands; empty: none
+	Revision string    // printed as it stands; empty: none
+	Leave    []Chapter // left out; nil: nothing is
+	SVG      bool      // WriteAll writes each drawing as an SVG too
+	GLB      bool      // WriteAll writes the machine as binary glTF too
 }
 
 // PDF writes all sheets of a list as one document.
@@ -66,20 +68,13 @@ func PDF(w io.Writer, l cutlist.List, o Options) error {
 	return draw.PDF(w, draw.About{Title: l.Plan.Name, Subject: "tubes, cut list and buying list"}, Pages(l, o)...)
 }
 
-// Pages gives all sheets of a list as drawings, in printing order.
+// Pages gives the sheets of a list as drawings, in printing order.
 func Pages(l cutlist.List, o Options) []draw.Drawing {
 	b := newBook(l, o)
-	b.overview()
-	if l.Draft {
-		b.reasons()
+	for _, c := range chapters {
+		if !slices.Contains(o.Leave, c.Chapter) {
+			c.write(b)
+		}
 	}
-	b.findings()
-	b.buying()
-	b.cautions()
-	b.cutList()
-	for _, t := range l.Tubes {
-		b.tube(t)
-	}
-	b.pieceTags()
 	return b.finished()
 }
