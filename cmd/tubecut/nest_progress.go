@@ -34,7 +34,7 @@ func tellProgress(w io.Writer, priced bool) *progress {
 		close(p.ended)
 		return p
 	}
-	go p.keep(w, quiet, tick)
+	go p.keep(w, textWidth(w)-1, quiet, tick)
 	return p
 }
 
@@ -51,7 +51,9 @@ func (p *progress) stop() {
 	<-p.ended
 }
 
-func (p *progress) keep(w io.Writer, quiet, tick time.Duration) {
+// keep writes the line again and again, never wider than the terminal: what has
+// gone on to a second line could not be wiped.
+func (p *progress) keep(w io.Writer, width int, quiet, tick time.Duration) {
 	defer close(p.ended)
 	start := time.Now()
 	for wait := quiet; ; wait = tick {
@@ -62,7 +64,8 @@ func (p *progress) keep(w io.Writer, quiet, tick time.Duration) {
 			}
 			return
 		case <-time.After(wait):
-			_, _ = io.WriteString(w, clearLine+p.line(time.Since(start)))
+			line := p.line(time.Since(start))
+			_, _ = io.WriteString(w, clearLine+line[:min(len(line), width)])
 		}
 	}
 }
@@ -74,7 +77,7 @@ func (p *progress) line(past time.Duration) string {
 	if p.known {
 		said = nest.Verdict{Cost: p.incumbent, Bound: p.bound, Priced: p.priced, Proven: p.bound == p.incumbent}.Words()
 	}
-	return fmt.Sprintf("%s; %.0f s; Ctrl+C takes the best so far", said, past.Seconds())
+	return fmt.Sprintf("%s; %.0f s; Ctrl+C: take it", said, past.Seconds())
 }
 
 func isTerminal(w io.Writer) bool {

@@ -231,13 +231,13 @@ func TestProgress(t *testing.T) {
 	p := &progress{priced: true, done: make(chan struct{}), ended: make(chan struct{})}
 	var told bytes.Buffer
 	p.better(700, 800)
-	go p.keep(&told, time.Millisecond, 2*time.Millisecond)
+	go p.keep(&told, 47, time.Millisecond, 2*time.Millisecond)
 	time.Sleep(20 * time.Millisecond)
 	p.stop()
-	if got := told.String(); !strings.Contains(got, "8.00, within 1.00 of the cheapest possible; 0 s; Ctrl+C takes the best so far") || !strings.HasSuffix(got, clearLine) {
+	if got := told.String(); !strings.Contains(got, clearLine+"8.00, within 1.00 of the cheapest possible; 0 s"+clearLine) || !strings.HasSuffix(got, clearLine) {
 		t.Errorf("told %q", got)
 	}
-	if line := (&progress{}).line(2 * time.Second); line != "looking for a plan; 2 s; Ctrl+C takes the best so far" {
+	if line := (&progress{}).line(2 * time.Second); line != "looking for a plan; 2 s; Ctrl+C: take it" {
 		t.Errorf("before anything is found: %q", line)
 	}
 	p = tellProgress(&told, false)

@@ -75,6 +75,9 @@ func checkCertificate(job nest.Job, bound int, c *nest.Certificate) error {
 
 var errUntried = errors.New("said to be exhausted, too large to be tried again")
 
+// errTooLarge says that a certificate is neither accepted nor refused.
+var errTooLarge = errors.New("beyond what is checked")
+
 // tryAgain takes the word of a search that tried everything only where that can
 // be done again in full.
 func tryAgain(job nest.Job, bound int) error {
@@ -123,7 +126,7 @@ func (k *certChecker) proves(d *nest.Dual, kinds []certKind) (*big.Int, error) {
 	sum := new(big.Int)
 	for i, p := range d.Prices {
 		if p > mostCertPrice || p < -mostCertPrice {
-			return nil, fmt.Errorf("price %d is beyond what is checked", p)
+			return nil, errTooLarge
 		}
 		sum.Add(sum, product(p, kinds[i].count))
 	}
@@ -144,7 +147,7 @@ func product(a, b int) *big.Int {
 func (k *certChecker) allows(d *nest.Dual, bar int) (int, error) {
 	most := new(big.Int).Add(product(d.Scale, k.bars[bar].weight), big.NewInt(int64(d.Over[bar])))
 	if !most.IsInt64() {
-		return 0, fmt.Errorf("bar %d: what a load may be worth is beyond what is checked", bar)
+		return 0, errTooLarge
 	}
 	return int(most.Int64()), nil
 }
@@ -168,7 +171,7 @@ func (k *certChecker) addFilter(d *nest.Dual, kinds []certKind) error {
 		}
 		most := new(big.Int).Add(rest, big.NewInt(int64(allowed-1)))
 		if !most.IsInt64() {
-			return errors.New("beyond what is checked")
+			return errTooLarge
 		}
 		f.most = append(f.most, int(most.Int64()))
 	}
@@ -192,7 +195,7 @@ func (k *certChecker) holds(d *nest.Dual, kinds []certKind, filters []filter) er
 			return fmt.Errorf("bar %d: a load is worth more than %d", b, allowed)
 		}
 		if k.work < 0 {
-			return errors.New("too large to be checked")
+			return errTooLarge
 		}
 	}
 	return nil
@@ -304,7 +307,7 @@ func (k *certChecker) climb(job nest.Job, bound int) error {
 		return nil
 	}
 	if bound > mostCosts {
-		return errors.New("too many costs to go through")
+		return errTooLarge
 	}
 	most := k.mostRoom(job, bound)
 	for cost := lightest; cost < bound; cost++ {

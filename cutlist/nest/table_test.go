@@ -52,12 +52,12 @@ func bestByTable(job nest.Job) (verdict, bool) {
 	}
 	t.fromUnlimited()
 	for _, b := range job.Stock {
-		for range min(b.Most, len(t.best)-1) {
+		for range min(b.Most, t.pieces()) {
 			t.oneBar(b, t.price(b))
 		}
 	}
 	for _, b := range job.Offcuts {
-		for range max(1, b.Most) {
+		for range min(max(1, b.Most), t.pieces()) {
 			t.oneBar(b, 0)
 		}
 	}
@@ -71,6 +71,8 @@ func (t *table) price(b nest.Bar) int {
 	}
 	return 1
 }
+
+func (t *table) pieces() int { return countPieces(t.job.Pieces) }
 
 func (t *table) setUp() bool {
 	counts := map[int]int{}
