@@ -279,8 +279,8 @@ func TestWindowDragUndoSaveAndSheets(t *testing.T) {
 	s.write(dir)
 	s.key("Return")
 	s.until("that the sheets are ready", func(b Boxes) bool { return b.Modal == "The sheets are ready" })
-	if made, err := filepath.Glob(filepath.Join(dir, "*")); err != nil || len(made) != 4 {
-		t.Errorf("made %v, %v; want a PDF and three tables", made, err)
+	if made, err := filepath.Glob(filepath.Join(dir, "*")); err != nil || len(made) != 5 {
+		t.Errorf("made %v, %v; want a PDF, three tables and the answer", made, err)
 	}
 	s.key("Return")
 	s.until("no question", func(b Boxes) bool { return b.Modal == "" })

@@ -1,7 +1,9 @@
 package ui
 
 import (
+	"bytes"
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -11,6 +13,8 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"tubewright/assets"
+	sketch "tubewright/cutlist/draw"
+	"tubewright/cutlist/sheet"
 	"tubewright/ui/session"
 )
 
@@ -154,7 +158,7 @@ func TestSheets(t *testing.T) {
 	}
 	b.pressButton("Cancel")
 	dir := filepath.Join(b.dir, "out")
-	b.makeSheets(dir, "US Letter")
+	b.makeSheets(dir, sheet.Options{Paper: sheet.Letter})
 	if b.asked() != "Making the sheets" {
 		t.Errorf("under way the window shows %q", b.asked())
 	}
@@ -169,6 +173,62 @@ func TestSheets(t *testing.T) {
 	b.pressButton("Close")
 	if b.paper().String() != "US Letter" {
 		t.Errorf("the paper kept is %s", b.paper())
+	}
+}
+
+// The page of the sheets lays them out, turns them by key, and prints what is
+// chosen.
+func TestSheetPageShowsAndPrints(t *testing.T) {
+	b := opened(t)
+	var printed []byte
+	var paper sheet.Paper
+	b.options.Print = func(path string, p sheet.Paper) (err error) {
+		printed, err = os.ReadFile(path)
+		paper = p
+		return err
+	}
+	b.askSheets()
+	b.settle()
+	p := newSheetPage(b.Window)
+	p.open()
+	b.settle()
+	all := len(p.choice.pages)
+	if all < 5 || p.caption.text != fmt.Sprintf("Page 1 of %d: Overview", all) {
+		t.Fatalf("%d pages are laid out, the caption is %q", all, p.caption.text)
+	}
+	if !b.modals[len(b.modals)-1].key(fyne.KeyPageDown) || p.choice.page != 1 {
+		t.Errorf("Page Down shows page %d, want 2", p.choice.page+1)
+	}
+	p.choice.print(sheet.Overview, false)
+	p.layOut()
+	b.settle()
+	if got := len(p.choice.pages); got >= all {
+		t.Errorf("without the overview there are %d pages, with it %d", got, all)
+	}
+	b.pressButton("Print")
+	b.settle()
+	if !bytes.HasPrefix(printed, []byte("%PDF")) || paper != sheet.A4 {
+		t.Errorf("%d bytes were printed on %v, want a PDF on A4", len(printed), paper)
+	}
+}
+
+func TestPrintingSaysWhyNot(t *testing.T) {
+	b := opened(t)
+	b.printSheets(sheet.Options{}, []sketch.Drawing{{W: 10, H: 10}})
+	if b.asked() != "No printer from here" {
+		t.Errorf("without a print command the window says %q", b.asked())
+	}
+	b.pressButton("Close")
+	b.options.Print = func(string, sheet.Paper) error { return errors.New("lp: no destination") }
+	b.printSheets(sheet.Options{}, nil)
+	if b.asked() != "Nothing to print" {
+		t.Errorf("without pages the window says %q", b.asked())
+	}
+	b.pressButton("Close")
+	b.printSheets(sheet.Options{}, []sketch.Drawing{{W: 10, H: 10}})
+	b.settle()
+	if b.asked() != "The sheets were not printed" {
+		t.Errorf("when the print command fails the window says %q", b.asked())
 	}
 }
 

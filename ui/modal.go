@@ -16,7 +16,8 @@ type modal struct {
 	buttons []button
 	row     *buttonRow
 	head    *flow
-	text    *pane // a long text that Up and Down scroll; nil: none
+	text    *pane                   // a long text that Up and Down scroll; nil: none
+	other   func(fyne.KeyName) bool // what else keys do here; nil: nothing
 }
 
 func (m *modal) title() string { return m.head.text }
@@ -76,6 +77,9 @@ func (m *modal) key(name fyne.KeyName) bool {
 	if m.text != nil && m.text.scrollBy(name) {
 		return true
 	}
+	if m.other != nil && m.other(name) {
+		return true
+	}
 	for _, b := range m.buttons {
 		enter := name == fyne.KeyReturn || name == fyne.KeyEnter
 		if (enter && b.strong) || (name == fyne.KeyEscape && b.cancel) {
@@ -96,6 +100,9 @@ func (w *Window) ask(title, text, yes string, act func()) {
 	w.openModal(title, modalWidth, paragraphs(text),
 		button{text: "Cancel", cancel: true}, button{text: yes, act: act, strong: true})
 }
+
+// rowsOf lists what stands in a question.
+func rowsOf(rows ...fyne.CanvasObject) []fyne.CanvasObject { return rows }
 
 // paragraphs is a text as rows that wrap.
 func paragraphs(text string) []fyne.CanvasObject {

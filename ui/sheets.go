@@ -2,37 +2,23 @@ package ui
 
 import (
 	"fmt"
+	"os"
 	"path/filepath"
 
-	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"tubewright/cutlist/draw"
 	"tubewright/cutlist/sheet"
 )
 
-// askSheets asks for folder and paper and makes the printed sheets.
+// askSheets shows the pages and asks which to make or print.
 func (w *Window) askSheets() {
 	w.settle()
 	if why := w.noSheets(); why != "" {
 		w.say("No sheets yet", why)
 		return
 	}
-	folder, row := w.folderField(w.sheetFolder())
-	paper := widget.NewRadioGroup([]string{sheet.A4.String(), sheet.Letter.String()}, nil)
-	paper.Horizontal, paper.Required = true, true
-	paper.Selected = w.paper().String()
-	rows := []fyne.CanvasObject{
-		newFlow("Makes one PDF with drawings, cut list, full-size templates and cautions, and three tables for a spreadsheet.", textSize, ink),
-		labelled("Folder", row), labelled("Paper", paper),
-	}
-	if w.snapshot.List.Draft {
-		rows = append(rows, newFlow("This plan is a draft: the sheets say so, and which numbers to measure.", smallSize, careful))
-	}
-	m := w.openModal("Make sheets", modalWidth, rows, button{text: "Cancel", cancel: true},
-		button{text: "Make sheets", strong: true, act: func() { w.makeSheets(folder.Text, paper.Selected) }})
-	folder.modal = m
-	w.win.Canvas().Focus(folder)
-	folder.TypedShortcut(&fyne.ShortcutSelectAll{})
+	newSheetPage(w).open()
 }
 
 // noSheets says why there is nothing to print; "" when there is.
@@ -64,26 +50,30 @@ func (w *Window) sheetFolder() string {
 	return filepath.Join(w.saveFolder(), "sheets")
 }
 
-// makeSheets writes the sheets off the main goroutine, with a sign that it is
-// under way.
-func (w *Window) makeSheets(folder, paperName string) {
-	paper, err := sheet.ParsePaper(paperName)
-	if err != nil {
-		w.did(err)
-		return
-	}
+// makeSheets writes the sheets into a folder off the main goroutine, with a sign
+// that it is under way.
+func (w *Window) makeSheets(folder string, o sheet.Options) {
 	dir := expandHome(folder)
-	w.settings.Folder, w.settings.Paper = dir, paperName
+	w.settings.Folder, w.settings.Paper = dir, o.Paper.String()
 	w.keepSettings()
+	var written []string
+	l := w.listing()
+	w.underWay("Making the sheets", func() (err error) {
+		written, err = sheet.WriteAll(dir, l, o)
+		return err
+	}, func(err error) { w.sheetsMade(dir, written, err) })
+}
+
+// underWay does work off the main goroutine while a sign shows that it goes on.
+func (w *Window) underWay(title string, work func() error, done func(error)) {
 	bar := widget.NewProgressBarInfinite()
-	m := w.openModal("Making the sheets", 320, []fyne.CanvasObject{bar})
-	l, tools := w.listing(), w.options.Tools
-	tools.Go(func() {
-		written, err := sheet.WriteAll(dir, l, sheet.Options{Paper: paper})
-		tools.Dispatch(func() {
+	m := w.openModal(title, 320, rowsOf(bar))
+	w.options.Tools.Go(func() {
+		err := work()
+		w.options.Tools.Dispatch(func() {
 			bar.Stop()
 			m.close()
-			w.sheetsMade(dir, written, err)
+			done(err)
 		})
 	})
 }
@@ -95,8 +85,12 @@ func (w *Window) sheetsMade(dir string, written []string, err error) {
 		return
 	}
 	w.tell(fmt.Sprintf("Made %s in %s", count(len(written), "file"), dir))
-	rows := []fyne.CanvasObject{newFlow("In "+dir+":", textSize, ink)}
-	for _, path := range written {
+	rows := rowsOf(newFlow("In "+dir+":", textSize, ink))
+	for i, path := range written {
+		if i == mostNamed {
+			rows = append(rows, newFlow(fmt.Sprintf("and %d more", len(written)-i), textSize, soft))
+			break
+		}
 		rows = append(rows, newFlow(filepath.Base(path), textSize, ink))
 	}
 	rows = append(rows, newFlow("Print at full size, 100 %, and check the 100 mm bar on the paper before you mark anything.", smallSize, careful))
@@ -104,5 +98,53 @@ func (w *Window) sheetsMade(dir string, written []string, err error) {
 	if show := w.options.OpenFile; show != nil && len(written) > 0 {
 		buttons = append([]button{{text: "Show the PDF", act: func() { w.did(show(written[0])) }}}, buttons...)
 	}
-	w.openModal("The sheets are ready", modalWidth, []fyne.CanvasObject{newColumn(0, 3, rows...)}, buttons...)
+	w.openModal("The sheets are ready", modalWidth, rowsOf(newColumn(0, 3, rows...)), buttons...)
+}
+
+// mostNamed is how many files are named one by one.
+const mostNamed = 12
+
+// printSheets sends the pages to the system's print command.
+func (w *Window) printSheets(o sheet.Options, pages []draw.Drawing) {
+	if w.options.Print == nil {
+		w.say("No printer from here", "This system has no print command (lp). Make the sheets, open the PDF and print it from there, at full size, 100 %.")
+		return
+	}
+	if len(pages) == 0 {
+		w.say("Nothing to print", "Every chapter is left out, or the pages are still being laid out.")
+		return
+	}
+	w.settings.Paper = o.Paper.String()
+	w.keepSettings()
+	name := w.snapshot.Plan.Name
+	w.underWay("Sending the sheets to the printer", func() error { return w.print(name, o.Paper, pages) }, func(err error) {
+		if err != nil {
+			w.say("The sheets were not printed", sentence(err.Error())+" Make the sheets, open the PDF and print it from there, at full size, 100 %.")
+			return
+		}
+		w.tell("Sent " + count(len(pages), "page") + " to the printer: check the 100 mm bar on the paper")
+	})
+}
+
+// print writes the pages to a file of its own and hands that over.
+func (w *Window) print(name string, paper sheet.Paper, pages []draw.Drawing) error {
+	f, err := os.CreateTemp("", "tubewright-*.pdf")
+	if err != nil {
+		return fmt.Errorf("a file to print from: %w", err)
+	}
+	defer func() { w.logged(os.Remove(f.Name())) }()
+	err = draw.PDF(f, draw.About{Title: name, Subject: "tubes, cut list and buying list"}, pages...)
+	if closed := f.Close(); err == nil {
+		err = closed
+	}
+	if err != nil {
+		return err
+	}
+	return w.options.Print(f.Name(), paper)
+}
+
+func (w *Window) logged(err error) {
+	if err != nil {
+		w.options.Log(err)
+	}
 }

@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
+	"tubewright/cutlist/sheet"
 	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/ui/board"
@@ -30,9 +31,11 @@ type Options struct {
 	After    func(d time.Duration, task func()) // runs a task later on the main goroutine
 	Boxes    string                             // a file that is told where everything stands; empty: none
 	OpenFile func(path string) error            // shows a file in the system's viewer; nil: cannot
-	Demos    []string
-	Demo     func(name string) ([]byte, bool)
-	Log      func(error) // told what goes wrong when no window can say it; nil: Fyne's log
+	// Print sends a PDF to the system's printer; nil: the system has no way to.
+	Print func(path string, paper sheet.Paper) error
+	Demos []string
+	Demo  func(name string) ([]byte, bool)
+	Log   func(error) // told what goes wrong when no window can say it; nil: Fyne's log
 }
 
 // Window is the planning window and all that it shows.
