@@ -11,6 +11,7 @@ type request struct {
 	others []solid // what other runs take up
 	below  int64   // only ways that cost less are wanted, in steps of sameCost
 	brief  bool    // one of many searches
+	harder bool    // a brief one may still try pairs with a fitting more
 }
 
 // anyCost is the bound of a request for ways of any cost.
@@ -26,7 +27,7 @@ type asked struct {
 
 // answers reports whether what was found serves another request as well.
 func (a *asked) answers(q request) bool {
-	return (q.below == a.below || q.below < a.below && len(a.ways) == 0) && q.brief == a.brief && slices.Equal(a.others, q.others)
+	return (q.below == a.below || q.below < a.below && len(a.ways) == 0) && q.brief == a.brief && q.harder == a.harder && slices.Equal(a.others, q.others)
 }
 
 // ask searches a run's ways among what other runs take up, or remembers.

@@ -17,19 +17,27 @@ const (
 	// mostPrice bounds a price, mm: far beyond any way's cost, so that sums of
 	// prices in steps of sameCost stay exact.
 	mostPrice = 1e6
+	// sweepsBetween is how many rounds pass at most between two searches.
+	sweepsBetween = 4
+	// someSearches, and so many for each run, bounds the brief searches of a bargain.
+	someSearches = 24
+	searchesEach = 6
+	// mostInsists bounds its searches with a fitting more.
+	mostInsists = 12
 )
 
 // bargain is how runs that stand in each other's way make room: each round every
-// run that clashes is torn up and takes what is cheapest for it, the price of
-// each clash included, and is searched anew for something cheaper still round
-// what the others have taken. Whatever clash is left gets dearer, for good, so
-// that in the end those runs give way to which it costs least (negotiated
-// congestion: McMurchie and Ebeling 1995).
+// run that clashes is torn up and takes what is cheapest for it of all it knows,
+// the price of each clash included. Whatever clash is left gets dearer, for good,
+// so that in the end those runs give way to which it costs least (negotiated
+// congestion: McMurchie and Ebeling 1995). When no run moves any more those that
+// clash are searched anew, round what the others have taken.
 type bargain struct {
 	*table
 	price []int64 // of each pair of runs
 	best  []int   // the choice with the fewest clashes so far
 	least standing
+	left  int // searches
 }
 
 // standing is how well a choice does: the fewer clashes the better, then the cheaper.
@@ -44,27 +52,82 @@ func (s standing) betters(t standing) bool {
 
 // bargain settles the runs that clash.
 func (t *table) bargain(ctx context.Context) error {
-	b := &bargain{table: t, least: standing{clashes: math.MaxInt}, price: make([]int64, len(t.rows)*len(t.rows))}
+	n := len(t.rows)
+	b := &bargain{table: t, least: standing{clashes: math.MaxInt}, price: make([]int64, n*n), left: someSearches + searchesEach*n}
 	for p := range b.price {
 		b.price[p] = costKey(firstPrice)
 	}
 	b.note()
 	for round := 0; round < mostBargains && b.least.clashes > 0; round++ {
-		for _, i := range t.order {
-			if !t.rows[i].free() || !t.clashing(i) {
-				continue
-			}
-			if err := b.reseat(ctx, i); err != nil {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		if !b.sweep() || round%sweepsBetween == sweepsBetween-1 {
+			if err := b.eachClashing(func(i int) error { return b.seek(ctx, i) }); err != nil {
 				return err
 			}
 		}
 		b.raise()
 		b.note()
 	}
-	for i := range t.rows {
-		t.rows[i].chosen = b.best[i]
+	if err := b.insist(ctx); err != nil {
+		return err
 	}
-	return b.cheaper()
+	return b.cheaper(ctx)
+}
+
+// eachClashing does something with each run that clashes and can be moved.
+func (b *bargain) eachClashing(do func(i int) error) error {
+	for _, i := range b.order {
+		if b.rows[i].free() && b.clashing(i) {
+			if err := do(i); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// sweep gives every run that clashes what is cheapest for it as things stand. It
+// reports whether any moved.
+func (b *bargain) sweep() bool {
+	moved := false
+	_ = b.eachClashing(func(i int) error {
+		n, _ := b.cheapestOf(i)
+		moved = moved || n != b.rows[i].chosen
+		b.rows[i].chosen = n
+		return nil
+	})
+	return moved
+}
+
+// insist searches the runs that still clash with pairs of chains that have a
+// fitting more. What it finds may let others move.
+func (b *bargain) insist(ctx context.Context) error {
+	b.settleFor(b.best)
+	left := mostInsists
+	err := b.eachClashing(func(i int) error {
+		if left--; left < 0 {
+			return nil
+		}
+		err := b.search(ctx, i, request{b.around(i, everyRun), anyCost, true, true})
+		b.rows[i].chosen, _ = b.cheapestOf(i)
+		return err
+	})
+	for range sweepsBetween {
+		b.note()
+		b.raise()
+		b.sweep()
+	}
+	b.note()
+	b.settleFor(b.best)
+	return err
+}
+
+func (b *bargain) settleFor(choice []int) {
+	for i := range b.rows {
+		b.rows[i].chosen = choice[i]
+	}
 }
 
 // note keeps the present choice when it is the best so far.
@@ -102,25 +165,26 @@ func (b *bargain) raise() {
 	}
 }
 
-// reseat gives a run what is cheapest for it as things stand. When that clashes
-// it is searched anew: round all others, and where they leave no room at all,
-// round those only that it has long been quarrelling with.
-func (b *bargain) reseat(ctx context.Context, i int) error {
+// seek searches a run that clashes for something cheaper than it has: round all
+// others, and where they leave no room, round those only that it has long been
+// quarrelling with.
+func (b *bargain) seek(ctx context.Context, i int) error {
 	n, cost := b.cheapestOf(i)
-	if b.blocker(i, n) >= 0 {
+	b.rows[i].chosen = n
+	for _, which := range []func(j int) bool{everyRun, func(j int) bool { return b.quarrels(i, j) }} {
+		if b.blocker(i, n) < 0 || b.left == 0 {
+			return nil
+		}
+		b.left--
 		before := len(b.rows[i].options)
-		if err := b.search(ctx, i, request{b.around(i, everyRun), cost, true}); err != nil {
+		if err := b.search(ctx, i, request{others: b.around(i, which), below: cost, brief: true}); err != nil {
 			return err
 		}
-		if len(b.rows[i].options) == before {
-			q := request{b.around(i, func(j int) bool { return b.quarrels(i, j) }), cost, true}
-			if err := b.search(ctx, i, q); err != nil {
-				return err
-			}
+		if len(b.rows[i].options) > before {
+			break
 		}
-		n, _ = b.cheapestOf(i)
 	}
-	b.rows[i].chosen = n
+	b.rows[i].chosen, _ = b.cheapestOf(i)
 	return nil
 }
 
@@ -156,19 +220,19 @@ func (b *bargain) priceOf(i, n int, enough int64) int64 {
 }
 
 // cheaper looks among all that was found for a cheaper set than the bargain's.
-func (b *bargain) cheaper() error {
+func (b *bargain) cheaper(ctx context.Context) error {
 	if b.least.clashes > 0 {
 		return nil
 	}
-	for _, group := range b.groups() {
+	for _, group := range b.groups(ctx) {
 		cost := int64(0)
 		for _, i := range group {
 			cost += b.rows[i].cost()
 		}
-		s := newSets(b.table, group, cost)
+		s := newSets(ctx, b.table, group, cost)
 		if s.try(0, 0); s.found {
 			s.apply()
 		}
 	}
-	return nil
+	return ctx.Err()
 }

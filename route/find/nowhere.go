@@ -1,6 +1,7 @@
 package find
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -100,10 +101,10 @@ func (h *hunt) noWay() *NoWayError {
 
 // told completes an error that is about to leave the package with what was
 // tried and what came nearest. Other errors, and none, pass as they are.
-func told(err error) error {
+func told(ctx context.Context, err error) error {
 	var e *NoWayError
 	if errors.As(err, &e) && e.hunt != nil {
-		e.hunt.measureAll()
+		e.hunt.measureAll(ctx)
 		e.tell(e.hunt.missed)
 		e.hunt = nil
 	}
@@ -127,10 +128,13 @@ func (e *NoWayError) tell(all []missed) {
 const mostMeasured = 4
 
 // measureAll finds out what the cheapest ways of each name lack.
-func (h *hunt) measureAll() {
+func (h *hunt) measureAll(ctx context.Context) {
 	h.measuring = true
 	for _, f := range h.families {
 		for _, i := range f.ideas[:min(len(f.ideas), mostMeasured)] {
+			if ctx.Err() != nil {
+				return
+			}
 			if _, at := h.try(i); at != nil {
 				h.note(f.name, *at)
 			}

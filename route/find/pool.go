@@ -41,6 +41,7 @@ type row struct {
 	problem error
 	asked   []asked
 	home    *hunt // whose ideas brief searches build on
+	homing  bool  // the run is being listed: its hunt becomes the home
 }
 
 // cost is what the run's chosen way costs; 0 without one.
@@ -74,7 +75,6 @@ func (t *table) take(i int, w Way) int {
 	if len(r.options) == mostOptions {
 		return -1
 	}
-	w.Name = fresh(w.Name, r.options)
 	r.options = append(r.options, newOption(w))
 	return len(r.options) - 1
 }
@@ -85,9 +85,10 @@ func sameTube(a, b Way) bool {
 	return slices.Equal(a.Formed.Corners, b.Formed.Corners) && sameChain(a.Start.Bodies, b.Start.Bodies) && sameChain(a.End.Bodies, b.End.Bodies)
 }
 
-// fresh gives a name that the list does not have yet.
-func fresh(name string, options []*option) string {
-	for slices.ContainsFunc(options, func(o *option) bool { return o.way.Name == name }) {
+// nameAt is the name of an option among those listed: unlike any of theirs.
+func (r *row) nameAt(n int) string {
+	name := r.options[n].way.Name
+	if n >= r.listed && slices.ContainsFunc(r.options[:r.listed], func(o *option) bool { return o.way.Name == name }) {
 		name += ", round another run"
 	}
 	return name

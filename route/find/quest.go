@@ -5,8 +5,11 @@ import (
 	"math"
 	"slices"
 
+	"github.com/go-gl/mathgl/mgl64"
+
 	"tubewright/bends"
 	"tubewright/route"
+	"tubewright/route/clear"
 )
 
 // quest looks for square routes between two rays in one frame: straights along
@@ -171,10 +174,11 @@ const questSpare = 1e-5
 // wallsOf are what a run must keep away from, in a frame.
 func (h *hunt) wallsOf(m axes, start, end *build) []wall {
 	half := h.tube.OD/2 + margin + questSpare
-	var walls []wall
+	walls := make([]wall, 0, len(h.parts)+len(h.others)+2*mostFittings+2)
 	for i := range h.parts {
 		s := &h.parts[i]
-		w := newWall(m, s.shape, half+h.plan.Clear)
+		w := h.partWall(m, i)
+		w.keep = half + h.plan.Clear
 		if s.part == h.a.part {
 			w.keep, w.fromStart = half, start.mouth()
 		}
@@ -184,10 +188,37 @@ func (h *hunt) wallsOf(m axes, start, end *build) []wall {
 		walls = append(walls, w)
 	}
 	for i := range h.others {
-		walls = append(walls, newWall(m, h.others[i].shape, half+h.plan.Clear))
+		walls = append(walls, runWall(m, h.others[i].shape, half+h.plan.Clear))
 	}
 	walls = append(walls, bodyWalls(m, start, half, true)...)
 	return append(walls, bodyWalls(m, end, half, false)...)
+}
+
+// partWall is a solid of a part as a frame sees it.
+func (sc *scene) partWall(m axes, i int) wall {
+	if m == worldAxes() {
+		return sc.walls[i]
+	}
+	return newWall(m, sc.parts[i].shape, 0)
+}
+
+// runWall is what another run takes up as a frame sees it. A straight along an
+// axis is everything within its radius of a line, and a line is an upright box,
+// which is quicker to keep away from than anything round.
+func runWall(m axes, s clear.Shape, keep float64) wall {
+	rod, ok := s.(clear.Rod)
+	if !ok {
+		return newWall(m, s, keep)
+	}
+	from, to := m.in(rod.From), m.in(rod.To)
+	if way, ok := unit(to.Sub(from)); !ok || axisOf(way) < 0 {
+		return newWall(m, s, keep)
+	}
+	var half vec
+	for i := range half {
+		half[i] = math.Abs(to[i]-from[i]) / 2
+	}
+	return newWall(worldAxes(), clear.Box{Centre: from.Add(to).Mul(0.5), Axes: mgl64.Ident3(), Half: half}, keep+rod.Radius)
 }
 
 // bodyWalls are a chain's own fittings: the straight that leaves them is exempt.

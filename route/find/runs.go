@@ -72,8 +72,8 @@ func (t *table) waysOf(ctx context.Context, i int, q request) ([]Way, error) {
 	return ways, nil
 }
 
-// huntWays hunts for a run's ways. The first hunt with success stays the run's
-// home: brief searches build on what it thought of.
+// huntWays hunts for a run's ways. The hunt that lists them stays the run's home:
+// brief searches build on what it thought of.
 func (t *table) huntWays(ctx context.Context, r *row, run route.Run, q request) ([]Way, error) {
 	if q.brief && r.home != nil && !r.home.unbent() {
 		return r.home.among(q).lookAgain(ctx)
@@ -87,7 +87,7 @@ func (t *table) huntWays(ctx context.Context, r *row, run route.Run, q request) 
 		h = h.fromAnyBar()
 		ways, err = h.all(ctx)
 	}
-	if err == nil && r.home == nil && run.Way != route.Drawn {
+	if err == nil && r.homing && run.Way != route.Drawn {
 		r.home = h
 	}
 	return ways, err
@@ -103,13 +103,20 @@ func (h *hunt) among(q request) *hunt {
 	return next
 }
 
-// lookAgain looks for square routes among the others, and gives the ways that are
-// clear of them.
+// lookAgain looks for square routes among the others, and gives the ways that
+// are clear of them.
 func (h *hunt) lookAgain(ctx context.Context) ([]Way, error) {
 	if len(h.starts) > 0 {
 		if err := h.squares(ctx, h.starts[0], h.ends[0], min(h.below, h.bestClear())); err != nil {
 			return nil, err
 		}
+	}
+	ways, err := h.ways(ctx)
+	if len(ways) > 0 || err != nil || !h.request.harder || len(h.starts) == 0 {
+		return ways, err
+	}
+	if err := h.harder(ctx); err != nil {
+		return nil, err
 	}
 	return h.ways(ctx)
 }

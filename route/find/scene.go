@@ -15,6 +15,7 @@ type scene struct {
 	parts    []solid // every solid of every part, part by part
 	first    []int   // of each part its first solid; one more for the end
 	index    *clear.Index
+	walls    []wall // of the parts, in the case's frame
 }
 
 // solid is something a run must keep away from.
@@ -37,6 +38,7 @@ func newScene(plan route.Plan) *scene {
 		sc.first = append(sc.first, len(sc.parts))
 		for _, s := range p.Solids {
 			sc.parts, shapes = append(sc.parts, newSolid(s, i, p.Part.Name)), append(shapes, s)
+			sc.walls = append(sc.walls, newWall(worldAxes(), s, 0))
 		}
 	}
 	sc.first = append(sc.first, len(sc.parts))

@@ -9,20 +9,18 @@ const mostSets = 20000
 // cheapestSets gives each group of runs that may clash its cheapest set of ways
 // without a clash; where none is found, each run's cheapest way.
 func (t *table) cheapestSets(ctx context.Context) error {
-	for _, group := range t.groups() {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
-		s := newSets(t, group, anyCost)
+	for _, group := range t.groups(ctx) {
+		s := newSets(ctx, t, group, anyCost)
 		s.try(0, 0)
 		s.apply()
 	}
-	return nil
+	return ctx.Err()
 }
 
 // groups parts the runs that have ways into those that may clash, directly or
-// through others; groups and runs are in order.
-func (t *table) groups() [][]int {
+// through others; groups and runs are in order. Once the context is done what it
+// gives is of no use.
+func (t *table) groups(ctx context.Context) [][]int {
 	var groups [][]int
 	in := make([]bool, len(t.rows))
 	for _, i := range t.order {
@@ -31,7 +29,7 @@ func (t *table) groups() [][]int {
 		}
 		in[i] = true
 		open := []int{i}
-		for n := 0; n < len(open); n++ {
+		for n := 0; n < len(open) && ctx.Err() == nil; n++ {
 			for _, j := range t.order {
 				if !in[j] && t.mayClash(open[n], j) {
 					in[j] = true
@@ -77,6 +75,7 @@ func (t *table) may(i, n int) bool { return !t.rows[i].fixed || t.rows[i].chosen
 // sets is the search for the cheapest set of ways of a group.
 type sets struct {
 	*table
+	ctx   context.Context // of this one search
 	group []int
 	byKey [][]int // of each run of the group, its options from the cheapest on
 	now   []int
@@ -87,8 +86,8 @@ type sets struct {
 	found bool
 }
 
-func newSets(t *table, group []int, below int64) *sets {
-	s := &sets{table: t, group: group, cost: below, left: mostSets}
+func newSets(ctx context.Context, t *table, group []int, below int64) *sets {
+	s := &sets{table: t, ctx: ctx, group: group, cost: below, left: mostSets}
 	s.now, s.best, s.rest = make([]int, len(group)), make([]int, len(group)), make([]int64, len(group)+1)
 	for _, i := range group {
 		s.byKey = append(s.byKey, t.rows[i].byKey())
@@ -110,7 +109,10 @@ func (s *sets) cheapest(k int) int64 {
 // try tries every set, cheapest first in each run, leaving a branch as soon as
 // it costs as much as the best set known.
 func (s *sets) try(k int, cost int64) {
-	if s.left--; s.left < 0 || cost+s.rest[k] >= s.cost {
+	if s.left--; s.left%checkEvery == 0 && s.ctx.Err() != nil {
+		s.left = -1
+	}
+	if s.left < 0 || cost+s.rest[k] >= s.cost {
 		return
 	}
 	if k == len(s.group) {

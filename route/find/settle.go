@@ -33,7 +33,7 @@ func (t *table) better(ctx context.Context, i int) error {
 	if !r.free() || t.clashing(i) || r.chosen == r.byKey()[0] {
 		return nil
 	}
-	if err := t.search(ctx, i, request{t.around(i, everyRun), r.cost(), true}); err != nil {
+	if err := t.search(ctx, i, request{others: t.around(i, everyRun), below: r.cost(), brief: true}); err != nil {
 		return err
 	}
 	for _, n := range r.byKey() {
@@ -96,7 +96,7 @@ func (t *table) keep(i int) {
 		with, short := t.worstClash(i, r.options[n])
 		if at == 0 || microns(short) < microns(e.Short) {
 			r.chosen = n
-			e.With, e.Short, e.Name = t.nameOf(with), short, r.options[n].way.Name
+			e.With, e.Short, e.Name = t.nameOf(with), short, r.nameAt(n)
 		}
 	}
 	r.problem = e
@@ -139,7 +139,9 @@ func (r *row) list() (ways []*option, chosen int) {
 		order = slices.Delete(order, last, last+1)
 	}
 	for _, n := range order {
-		ways = append(ways, r.options[n])
+		o := *r.options[n]
+		o.way.Name = r.nameAt(n)
+		ways = append(ways, &o)
 	}
 	return ways, slices.Index(order, r.chosen)
 }

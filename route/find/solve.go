@@ -17,7 +17,11 @@ import (
 // nevertheless, or what package bends refuses of a drawn path. The error is the
 // context's alone. The answer does not hang on the order of the plan's runs.
 func Solve(ctx context.Context, plan route.Plan) (Solution, error) {
-	t := newTable(newScene(plan))
+	return newTable(newScene(plan)).solve(ctx)
+}
+
+// solve lists the ways of each run and settles all together.
+func (t *table) solve(ctx context.Context) (Solution, error) {
 	for _, i := range t.order {
 		if err := t.list(ctx, i); err != nil {
 			return Solution{}, err
@@ -26,7 +30,11 @@ func Solve(ctx context.Context, plan route.Plan) (Solution, error) {
 	if err := t.settle(ctx); err != nil {
 		return Solution{}, err
 	}
-	return t.solution(), nil
+	sol := t.solution(ctx)
+	if err := ctx.Err(); err != nil {
+		return Solution{}, err
+	}
+	return sol, nil
 }
 
 // Ways gives the ranked ways of one run, as Solve lists them beside the chosen
@@ -55,6 +63,7 @@ type table struct {
 	// nearMemo remembers near, for each pair of runs and their options: the
 	// search for the cheapest set asks again and again.
 	nearMemo [][]int8
+	past     *past // what is known of the same parts; nil: nothing
 }
 
 func newTable(sc *scene) *table {
@@ -85,7 +94,10 @@ func (t *table) span(i int) float64 {
 // where that cannot be, clear of the parts alone.
 func (t *table) list(ctx context.Context, i int) error {
 	run := t.plan.Runs[i]
-	ways, err := t.ask(ctx, i, request{others: t.reserved(i), below: anyCost})
+	reserved := t.reserved(i)
+	t.recall(i, reserved)
+	t.rows[i].homing = true
+	ways, err := t.ask(ctx, i, request{others: reserved, below: anyCost})
 	if err != nil && run.Way != route.Drawn && ctx.Err() == nil {
 		if bare, e := t.ask(ctx, i, request{below: anyCost}); e == nil {
 			ways, err = bare, nil
@@ -94,6 +106,7 @@ func (t *table) list(ctx context.Context, i int) error {
 	if ctx.Err() != nil {
 		return ctx.Err()
 	}
+	t.rows[i].homing = false
 	t.rows[i].problem = err
 	t.put(i, ways)
 	t.pick(i, run)
@@ -122,15 +135,18 @@ func (t *table) pick(i int, run route.Run) {
 }
 
 // solution writes the table out in the plan's order.
-func (t *table) solution() Solution {
+func (t *table) solution(ctx context.Context) Solution {
 	sol := Solution{Runs: make([]Solved, len(t.rows))}
 	for i := range t.rows {
+		if ctx.Err() != nil {
+			break
+		}
 		r := &t.rows[i]
 		run := t.plan.Runs[i]
 		var refused *NoWayError
 		ways, chosen := r.list()
 		sol.Runs[i] = Solved{
-			Run: run, Ways: t.explained(i, ways), Chosen: chosen, Problem: told(r.problem),
+			Run: run, Ways: t.explained(i, ways), Chosen: chosen, Problem: told(ctx, r.problem),
 			Drawn: run.Way == route.Drawn && !errors.As(r.problem, &refused),
 		}
 	}

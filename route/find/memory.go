@@ -1,0 +1,111 @@
+package find
+
+import (
+	"context"
+	"reflect"
+	"slices"
+	"sync"
+
+	"tubewright/route"
+)
+
+// Memory solves plans one after another and remembers what it searched, for a
+// window in which a person tries things, takes them back and tries again. Its
+// answers are those of Solve, byte for byte: what it remembers is used again
+// only where everything that the search rests on is the same, which is every
+// part, tube and fitting, the weights, the run, and the room that the ports of
+// other runs need. After an edit of one run the others are not searched again,
+// and a plan that was solved before is not searched at all.
+//
+// The zero value remembers nothing yet. Solves of one Memory wait for each other.
+type Memory struct {
+	mu    sync.Mutex
+	pasts []*past // the latest last
+}
+
+const (
+	// mostPasts bounds the arrangements of parts that are remembered: a few steps
+	// back and forth.
+	mostPasts = 8
+	// mostAsked bounds the searches of one run that are remembered.
+	mostAsked = 64
+)
+
+// past is what is known of one arrangement of parts.
+type past struct {
+	scene *scene
+	runs  []pastRun
+}
+
+// pastRun is what is known of a run among what other runs' ports need.
+type pastRun struct {
+	run      route.Run
+	reserved []solid
+	asked    []asked
+	home     *hunt
+}
+
+// Solve is [Solve] with a memory.
+func (m *Memory) Solve(ctx context.Context, plan route.Plan) (Solution, error) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	t := newTable(newScene(plan))
+	t.past = m.pastOf(t.scene)
+	sol, err := t.solve(ctx)
+	if err == nil {
+		t.remember()
+	}
+	return sol, err
+}
+
+// pastOf gives what is known of a scene's parts, a new past if need be.
+func (m *Memory) pastOf(sc *scene) *past {
+	n := slices.IndexFunc(m.pasts, func(p *past) bool { return p.scene.sameAs(sc) })
+	p := &past{scene: sc}
+	if n >= 0 {
+		p = m.pasts[n]
+		m.pasts = slices.Delete(m.pasts, n, n+1)
+	}
+	m.pasts = append(m.pasts, p)
+	if len(m.pasts) > mostPasts {
+		m.pasts = slices.Delete(m.pasts, 0, 1)
+	}
+	return p
+}
+
+// sameAs reports whether a search finds the same in two scenes.
+func (sc *scene) sameAs(other *scene) bool {
+	p, q := &sc.plan, &other.plan
+	return p.Case == q.Case && p.Clear == q.Clear && p.Weigh == q.Weigh && p.Units == q.Units && p.Tube == q.Tube && p.Saw == q.Saw &&
+		p.Catalogue == q.Catalogue && slices.Equal(p.Tubes, q.Tubes) && slices.Equal(p.Stock, q.Stock) &&
+		reflect.DeepEqual(p.Offcuts, q.Offcuts) && reflect.DeepEqual(sc.fittings, other.fittings) && reflect.DeepEqual(sc.placed, other.placed)
+}
+
+// recall takes up what is known of a run.
+func (t *table) recall(i int, reserved []solid) {
+	if t.past == nil {
+		return
+	}
+	if n := t.past.find(t.plan.Runs[i], reserved); n >= 0 {
+		t.rows[i].asked, t.rows[i].home = slices.Clone(t.past.runs[n].asked), t.past.runs[n].home
+	}
+}
+
+func (p *past) find(run route.Run, reserved []solid) int {
+	run.Pick = ""
+	return slices.IndexFunc(p.runs, func(r pastRun) bool { return reflect.DeepEqual(r.run, run) && slices.Equal(r.reserved, reserved) })
+}
+
+// remember keeps what was searched.
+func (t *table) remember() {
+	for i := range t.rows {
+		known := pastRun{run: t.plan.Runs[i], reserved: t.reserved(i), asked: t.rows[i].asked, home: t.rows[i].home}
+		known.run.Pick = ""
+		known.asked = known.asked[max(0, len(known.asked)-mostAsked):]
+		if n := t.past.find(known.run, known.reserved); n >= 0 {
+			t.past.runs[n] = known
+		} else {
+			t.past.runs = append(t.past.runs, known)
+		}
+	}
+}
