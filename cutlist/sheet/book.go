@@ -33,6 +33,8 @@ type book struct {
 	title []string // of each page, for its header
 	y     float64  // where the next thing goes on the last page
 	draft int      // page that names the typical numbers; 0: none yet
+
+	corrections int // page with the table for printers that are off; 0: none yet
 }
 
 func newBook(l cutlist.List, o Options) *book {

@@ -76,5 +76,6 @@ func Pages(l cutlist.List, o Options) []draw.Drawing {
 			c.write(b)
 		}
 	}
+	b.fullSize()
 	return b.finished()
 }

@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 	"io"
+	"math"
+	"strings"
 
 	"tubewright/cutlist"
 	"tubewright/cutlist/draw"
@@ -20,8 +22,48 @@ func svgFiles(l cutlist.List, o Options) (files []file) {
 	for _, k := range everyLook {
 		files = append(files, file{"-look-" + k.word() + ".svg", func(w io.Writer) error { return LookSVG(w, l, k, o) }})
 	}
+	for _, t := range l.Tubes {
+		for _, one := range templates(t) {
+			end := fmt.Sprintf("-template-%s-%d.svg", t.Letter, one.number)
+			files = append(files, file{end, func(w io.Writer) error { return templateSVG(w, l, one) }})
+		}
+	}
 	return files
 }
+
+// svgAir is left beside a template in a file of its own for its writing, mm.
+const svgAir = 26.0
+
+// TemplateSVG writes a full-size template of a tube in one piece, however large:
+// number n of [TemplateCount], counted from 1. It panics when there is none.
+func TemplateSVG(w io.Writer, l cutlist.List, t cutlist.Tube, n int) error {
+	return templateSVG(w, l, templates(t)[n-1])
+}
+
+func templateSVG(w io.Writer, l cutlist.List, t template) error {
+	th, u := PaperTheme(), l.Plan.Units
+	one := laidOut(t, draw.Point{X: endless, Y: endless})
+	one.tiles[0].window = one.tiles[0].window.grown(svgAir - templateAir)
+	picture := one.picture(0, nil, u, th)
+	title, made := "Tube "+t.tube.Letter+", "+t.tube.Run+": "+lowered(t.title()), t.made(u)
+	d := draw.Drawing{W: math.Max(picture.W, scaleBarLength+2*margin), H: svgHead + picture.H}
+	d.Add(ruler(draw.Point{X: margin, Y: 7}, draw.Point{X: 1}, th)...)
+	for i, line := range []string{"Measure me: 100 mm (3.937 in).", title, made} {
+		size := shrunk(line, bodySize, 1, i == 1, d.W-2*margin)
+		d.Add(draw.Text{At: draw.Point{X: margin, Y: 11.5 + float64(i)*bodySize*leading}, Text: line, Size: size, Bold: i == 1, Colour: th.Ink})
+	}
+	d.Place(picture, draw.Point{X: (d.W - picture.W) / 2, Y: svgHead})
+	return draw.SVG(w, draw.About{Title: l.Plan.Name + ": " + title, Subject: "Full size. " + made + "."}, d)
+}
+
+// svgHead is the room of the bar to measure and the title over a template, mm.
+const svgHead = 22.0
+
+// endless is room that no tube fills, mm.
+const endless = 1e6
+
+// lowered is a title as it stands inside a sentence.
+func lowered(title string) string { return strings.ToLower(title[:1]) + title[1:] }
 
 // captionHeight is the room of the line under a look, mm.
 const captionHeight = 6.0
