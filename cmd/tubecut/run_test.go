@@ -184,6 +184,10 @@ func TestSheets(t *testing.T) {
 			t.Errorf("%s: %v", f, err)
 		}
 	}
+	_, out, problems = tubecut(t, demo(t, "conservation-scanner"), "sheet", "-", "--out", dir, "--svg")
+	if n := strings.Count(out, ".svg\n"); n != 11 || problems != "" {
+		t.Errorf("%d SVG files (standard error %q), want four looks and seven templates:\n%s", n, problems, out)
+	}
 }
 
 // What the help shows works as it stands.

@@ -151,7 +151,7 @@ func (r *rasterPen) text(t Text) {
 }
 
 // glyph paints one letter of a size in pixels with its origin at a point.
-func (r *rasterPen) glyph(fc face, c rune, at Point, size float64, t Text) {
+func (r *rasterPen) glyph(fc *face, c rune, at Point, size float64, t Text) {
 	segments := fc.outline(&r.buf, c)
 	place := func(p fixed.Point26_6) Point {
 		k := size / fc.units / 64

@@ -184,7 +184,7 @@ func (p *svgPen) text(t Text) {
 }
 
 // letter writes one letter's outline with its origin at x.
-func (p *svgPen) letter(fc face, c rune, x float64) {
+func (p *svgPen) letter(fc *face, c rune, x float64) {
 	for i, s := range fc.outline(&p.buf, c) {
 		switch s.Op {
 		case sfnt.SegmentOpMoveTo:

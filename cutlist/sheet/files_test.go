@@ -2,6 +2,7 @@ package sheet_test
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -81,6 +82,48 @@ func TestWriteAll(t *testing.T) {
 	}
 	if got, err := os.ReadFile(paths[4]); err != nil || !bytes.Equal(got, answer) {
 		t.Errorf("the answer in the folder is not the list's (%v)", err)
+	}
+}
+
+// Asked for SVG, the folder holds each look and each template too, the same
+// bytes every time.
+func TestWriteAllWithSVG(t *testing.T) {
+	l := list(t, smallPlan())
+	want := []string{"look-side", "look-above", "look-front", "look-parallel"}
+	for _, tube := range l.Tubes {
+		for n := range sheet.TemplateCount(tube) {
+			want = append(want, fmt.Sprintf("template-%s-%d", tube.Letter, n+1))
+		}
+	}
+	if len(want) < 7 {
+		t.Fatalf("the plan has only %v", want)
+	}
+	var before [][]byte
+	for range 2 {
+		paths, err := sheet.WriteAll(t.TempDir(), l, sheet.Options{SVG: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(paths) != 4+len(want) {
+			t.Fatalf("wrote %v, want the PDF, three tables and %v", paths, want)
+		}
+		var all [][]byte
+		for i, name := range want {
+			if got := filepath.Base(paths[4+i]); got != "conservation-scanner-test-"+name+".svg" {
+				t.Errorf("file %d is %s, want %s", i, got, name)
+			}
+			text, err := os.ReadFile(paths[4+i])
+			if err != nil || len(svgPaths(t, text)) < 10 {
+				t.Errorf("%s holds no picture (%v)", paths[4+i], err)
+			}
+			all = append(all, text)
+		}
+		for i := range before {
+			if !bytes.Equal(before[i], all[i]) {
+				t.Errorf("%s has other bytes the second time", want[i])
+			}
+		}
+		before = all
 	}
 }
 

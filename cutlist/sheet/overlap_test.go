@@ -71,8 +71,14 @@ func TestClutteredSeesFaults(t *testing.T) {
 	}
 }
 
+// made keeps what everyList made: tests only read it.
+var made map[string]cutlist.List
+
 func everyList(t *testing.T) map[string]cutlist.List {
 	t.Helper()
+	if made != nil {
+		return made
+	}
 	firm := list(t, smallPlan())
 	firm.Draft, firm.Reasons = false, nil
 	empty := cutlist.List{Plan: smallPlan()}
@@ -81,10 +87,12 @@ func everyList(t *testing.T) map[string]cutlist.List {
 	inches.Units, inches.Build = "in", 3
 	all := map[string]cutlist.List{
 		"small": list(t, smallPlan()), "firm": firm, "empty": empty, "inches": list(t, inches), "stress": stressList(t),
+		"long": list(t, longPlan()),
 	}
 	for _, name := range assets.Demos() {
 		all[name] = demo(t, name)
 	}
+	made = all
 	return all
 }
 

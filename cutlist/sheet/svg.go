@@ -23,9 +23,9 @@ func svgFiles(l cutlist.List, o Options) (files []file) {
 		files = append(files, file{"-look-" + k.word() + ".svg", func(w io.Writer) error { return LookSVG(w, l, k, o) }})
 	}
 	for _, t := range l.Tubes {
-		for _, one := range templates(t) {
-			end := fmt.Sprintf("-template-%s-%d.svg", t.Letter, one.number)
-			files = append(files, file{end, func(w io.Writer) error { return templateSVG(w, l, one) }})
+		for i := range TemplateCount(t) {
+			end := fmt.Sprintf("-template-%s-%d.svg", t.Letter, i+1)
+			files = append(files, file{end, func(w io.Writer) error { return TemplateSVG(w, l, t, i+1) }})
 		}
 	}
 	return files
@@ -34,14 +34,17 @@ func svgFiles(l cutlist.List, o Options) (files []file) {
 // svgAir is left beside a template in a file of its own for its writing, mm.
 const svgAir = 26.0
 
-// TemplateSVG writes a full-size template of a tube in one piece, however large:
-// number n of [TemplateCount], counted from 1. It panics when there is none.
+// TemplateSVG writes [TemplatePicture] as an SVG.
 func TemplateSVG(w io.Writer, l cutlist.List, t cutlist.Tube, n int) error {
-	return templateSVG(w, l, templates(t)[n-1])
+	d, about := TemplatePicture(l, t, n)
+	return draw.SVG(w, about, d)
 }
 
-func templateSVG(w io.Writer, l cutlist.List, t template) error {
-	th, u := PaperTheme(), l.Plan.Units
+// TemplatePicture draws a full-size template of a tube in one piece, however
+// large: number n of [TemplateCount], counted from 1. It panics when there is
+// none.
+func TemplatePicture(l cutlist.List, tube cutlist.Tube, n int) (draw.Drawing, draw.About) {
+	t, th, u := templates(tube)[n-1], PaperTheme(), l.Plan.Units
 	one := laidOut(t, draw.Point{X: endless, Y: endless})
 	one.tiles[0].window = one.tiles[0].window.grown(svgAir - templateAir)
 	picture := one.picture(0, nil, u, th)
@@ -53,7 +56,7 @@ func templateSVG(w io.Writer, l cutlist.List, t template) error {
 		d.Add(draw.Text{At: draw.Point{X: margin, Y: 11.5 + float64(i)*bodySize*leading}, Text: line, Size: size, Bold: i == 1, Colour: th.Ink})
 	}
 	d.Place(picture, draw.Point{X: (d.W - picture.W) / 2, Y: svgHead})
-	return draw.SVG(w, draw.About{Title: l.Plan.Name + ": " + title, Subject: "Full size. " + made + "."}, d)
+	return d, draw.About{Title: l.Plan.Name + ": " + title, Subject: "Full size. " + made + "."}
 }
 
 // svgHead is the room of the bar to measure and the title over a template, mm.
@@ -68,9 +71,15 @@ func lowered(title string) string { return strings.ToLower(title[:1]) + title[1:
 // captionHeight is the room of the line under a look, mm.
 const captionHeight = 6.0
 
-// LookSVG writes one look as an SVG that goes on a sheet of the paper asked for,
-// at a scale that a ruler can work with and that is written under it.
+// LookSVG writes [LookPicture] as an SVG.
 func LookSVG(w io.Writer, l cutlist.List, k Look, o Options) error {
+	d, about := LookPicture(l, k, o)
+	return draw.SVG(w, about, d)
+}
+
+// LookPicture draws one look so that it goes on a sheet of the paper asked for,
+// at a scale that a ruler can work with and that is written under it.
+func LookPicture(l cutlist.List, k Look, o Options) (draw.Drawing, draw.About) {
 	s := newScene(l, k, PaperTheme())
 	paperW, paperH := o.Paper.Size()
 	scale, said := roundScale(s.fit(paperW-2*margin, paperH-2*margin-captionHeight))
@@ -79,6 +88,5 @@ func LookSVG(w io.Writer, l cutlist.List, k Look, o Options) error {
 	size := shrunk(caption, fineSize, 1.2, false, d.W-2*air)
 	d.Add(draw.Text{At: draw.Point{X: air, Y: d.H + captionHeight/2}, Text: caption, Size: size, Colour: s.theme.Ink})
 	d.H += captionHeight
-	about := draw.About{Title: l.Plan.Name + ": " + k.String(), Subject: "The machine with its tubes. " + caption + "."}
-	return draw.SVG(w, about, d)
+	return d, draw.About{Title: l.Plan.Name + ": " + k.String(), Subject: "The machine with its tubes. " + caption + "."}
 }

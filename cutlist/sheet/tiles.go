@@ -33,15 +33,7 @@ type tiling struct {
 // to the left of B, or above it.
 func laidOut(t template, room draw.Point) tiling {
 	t.lay(0)
-	skin := t.skin()
-	best, least := 0.0, math.Inf(1)
-	for _, angle := range angles(skin) {
-		turned := turnedAll(skin, angle)
-		cost := float64(len(tiled(turned, room).tiles))*1e6 + math.Ceil(emptyFrame().with(turned...).h()-noise)
-		if cost < least {
-			best, least = angle, cost
-		}
-	}
+	best := t.bestAngle(room)
 	t.lay(best)
 	// A hundredth of a millimetre: level is level whatever the last bit says.
 	a, b := t.pieces[0].start, t.pieces[len(t.pieces)-1].end
@@ -52,6 +44,32 @@ func laidOut(t template, room draw.Point) tiling {
 	l.template = t
 	return l
 }
+
+// bestAngle is how to turn a template as laid out at 0. Its outline alone tells
+// whether it goes on one sheet; how many it takes when it does not, its skin.
+func (t template) bestAngle(room draw.Point) float64 {
+	skin := t.skin()
+	outline := hull(skin)
+	best, least := 0.0, math.Inf(1)
+	for _, angle := range angles(outline) {
+		turned := turnedAll(outline, angle)
+		l := tiled(turned, room)
+		if n := l.cols * l.rows; n > 1 && least < 2*perSheet {
+			continue
+		} else if n > 1 {
+			l = tiled(turnedAll(skin, angle), room)
+		}
+		cost := float64(len(l.tiles))*perSheet + math.Ceil(emptyFrame().with(turned...).h()-noise)
+		if cost < least {
+			best, least = angle, cost
+		}
+	}
+	return best
+}
+
+// perSheet is what a sheet counts against millimetres of height: more than any
+// height.
+const perSheet = 1e6
 
 // turnedAll is points turned about the origin, degrees clockwise on the page.
 func turnedAll(points []draw.Point, degrees float64) []draw.Point {
@@ -64,9 +82,8 @@ func turnedAll(points []draw.Point, degrees float64) []draw.Point {
 
 // angles is the ways to lay a template that are tried: its first straight level
 // or upright, each side of its outline level or upright, and every 15 degrees.
-func angles(skin []draw.Point) []float64 {
+func angles(outline []draw.Point) []float64 {
 	all := []float64{0, 90}
-	outline := hull(skin)
 	for i, a := range outline {
 		b := outline[(i+1)%len(outline)]
 		level := -math.Atan2(b.Y-a.Y, b.X-a.X) * 180 / math.Pi
