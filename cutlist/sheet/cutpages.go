@@ -61,16 +61,8 @@ const scaleBarLength = 100.0
 // scaleBar draws a bar that a ruler must find 100 mm long.
 func (b *book) scaleBar() {
 	b.y += 6
-	x, line := margin+0.2, pen(0.3, b.theme.Ink)
-	b.add(draw.Segment(x, b.y, x+scaleBarLength, b.y, line))
-	for i := range 11 {
-		tall := 1.4
-		if i%5 == 0 {
-			tall = 2.6
-		}
-		at := x + float64(i)*scaleBarLength/10
-		b.add(draw.Segment(at, b.y-tall, at, b.y, pen(0.2, b.theme.Ink)))
-	}
+	x := margin + 0.2
+	b.add(ruler(draw.Point{X: x, Y: b.y}, draw.Point{X: 1}, b.theme)...)
 	said := "Measure me: 100 mm (3.937 in)."
 	b.write(x+scaleBarLength+4, b.y, said, rowSize, true, draw.Left, b.theme.Ink)
 	b.y += 1

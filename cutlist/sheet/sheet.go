@@ -1,10 +1,10 @@
 // Package sheet makes the printed sheets of a cut list, the drawings on them,
 // and the tables as files that spreadsheets read.
 //
-// The drawings ([Looks], [Straightened], [Bar], [FormedView]) are for the
-// window too. Lengths are printed in the plan's units; drawings are measured
-// in millimetres on paper. The same list gives the same bytes: nothing here
-// asks the clock.
+// The drawings ([Looks], [LookPicture], [Straightened], [Bar], [FormedView],
+// [TemplatePicture]) are for the window too. Lengths are printed in the plan's
+// units; drawings are measured in millimetres on paper. The same list gives the
+// same bytes: nothing here asks the clock.
 package sheet
 
 import (
