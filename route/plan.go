@@ -221,8 +221,10 @@ type Step struct {
 	Rolled  bool    // Roll is given or settled; false: free to choose
 }
 
-// Weigh is what a good run is to the person, in millimetres of tube.
-type Weigh struct{ Bend, OddBend, Millimetre, Fitting, Price float64 }
+// Weigh is what a good run is to the person, in millimetres of tube. Tidy is what
+// each untidy thing costs: a leg aslant, a bend in an odd plane, a tube almost in
+// line with its neighbour.
+type Weigh struct{ Bend, OddBend, Millimetre, Fitting, Price, Tidy float64 }
 
 // Errors is the person's own hand: one standard deviation of each.
 type Errors struct{ Port, Cut, Turn, Roll float64 } // mm, mm, degrees, degrees

@@ -14,6 +14,7 @@ var weighKeys = record[route.Weigh]{
 		keyOf("millimetre", "what a millimetre of tube costs", func(w *route.Weigh) *float64 { return &w.Millimetre }, count(noLess)),
 		keyOf("fitting", "what a fitting beside the two sockets costs", func(w *route.Weigh) *float64 { return &w.Fitting }, count(noLess)),
 		keyOf("price", "what one of your money costs", func(w *route.Weigh) *float64 { return &w.Price }, count(noLess)),
+		keyOf("tidy", "what each untidy thing costs: a leg aslant, a bend in an odd plane, a tube almost in line with its neighbour", func(w *route.Weigh) *float64 { return &w.Tidy }, count(noLess)),
 	},
 }
 
