@@ -16,15 +16,18 @@ var moveTests = []struct {
 }{
 	{
 		"two parts", gpu(20, 66.2), check.PartHitsPart,
-		check.Move{Part: "gpu", By: vec{-6.2, 0, 0}, Free: true}, "66.2 − 60",
+		check.Move{Part: "gpu", By: vec{-6.2, 0, 0}, Free: true},
+		"66.2 − 60",
 	},
 	{
 		"a wall behind", gpu(3, 66.2), check.PartHitsPart,
-		check.Move{Part: "pump", By: vec{6.2, 0, 0}, Free: true}, "gpu would stand at −3.2",
+		check.Move{Part: "pump", By: vec{6.2, 0, 0}, Free: true},
+		"gpu would stand at −3.2",
 	},
 	{
 		"past a wall", gpu(400, 436.2), check.PartOutsideCase,
-		check.Move{Part: "gpu", By: vec{-6.2, 0, 0}, Free: true}, "436.2 − 430",
+		check.Move{Part: "gpu", By: vec{-6.2, 0, 0}, Free: true},
+		"436.2 − 430",
 	},
 	{
 		"past a wall, another part in the way back",
@@ -33,11 +36,13 @@ var moveTests = []struct {
 			s.add(route.Part{Name: "drive", Solids: box(vec{390, 80, 30}, vec{400, 120, 170})})
 		},
 		check.PartOutsideCase,
-		check.Move{Part: "gpu", By: vec{-6.2, 0, 0}}, "393.8 is in drive",
+		check.Move{Part: "gpu", By: vec{-6.2, 0, 0}},
+		"393.8 is in drive",
 	},
 	{
 		"in a tube's way", beam(95.2), check.TubeHitsPart,
-		check.Move{Part: "beam", By: vec{0, -7.2, 0}, Free: true}, "95.2 − 92, and 4 clear besides",
+		check.Move{Part: "beam", By: vec{0, -7.2, 0}, Free: true},
+		"95.2 − 92, and 4 clear besides",
 	},
 	{
 		"in a tube's way, on the floor", func(s *scene) {
@@ -45,7 +50,8 @@ var moveTests = []struct {
 			s.part("beam").Solids[0].From[1] = 5
 		},
 		check.TubeHitsPart,
-		check.Move{Part: "beam", By: vec{0, -7.2, 0}}, "it would stand 2.2 below the floor",
+		check.Move{Part: "beam", By: vec{0, -7.2, 0}},
+		"it would stand 2.2 below the floor",
 	},
 }
 

@@ -137,7 +137,7 @@ func (s *straightener) aimBoth() {
 	for _, first := range s.sides[0].kit[route.Elbow] {
 		for _, last := range s.sides[1].kit[route.Elbow] {
 			switch {
-			case s.dear(2, first.Price+last.Price) || !s.meet(first.Turn, last.Turn, apart):
+			case s.dear(2+s.offsets, first.Price+last.Price) || !s.meet(first.Turn, last.Turn, apart):
 			case !first.Rotary:
 				s.bare[0].toward(first, p, func(a arm) {
 					s.bare[1].toward(last, a.end().Dir.Mul(-1), func(b arm) { s.aimed(&a, &b) })
@@ -182,15 +182,15 @@ func (s *straightener) aimTwo(end int) {
 	for _, first := range s.sides[end].kit[route.Elbow] {
 		for _, second := range s.sides[end].kit[route.Elbow] {
 			switch {
-			case s.dear(2, first.Price+second.Price) || !s.meet(first.Turn, second.Turn, apart):
+			case s.dear(2+s.offsets, first.Price+second.Price) || !s.meet(first.Turn, second.Turn, apart):
 			case !first.Rotary:
 				base.toward(first, p, func(a arm) {
 					a.toward(second, u, func(b arm) { s.aimEnds(end, &b) })
 				})
+			case !second.Rotary:
+				s.stiff(end, first, second, u)
 			case s.along(apart):
 				s.freeTwo(end, first, second)
-			case !second.Rotary:
-				s.swung(end, first, second, u)
 			default:
 				dirs, n := third(p, u, first.Turn, second.Turn)
 				for _, v := range dirs[:n] {
@@ -203,19 +203,51 @@ func (s *straightener) aimTwo(end int) {
 	}
 }
 
-// swung puts a fixed elbow behind a rotary one: the two turn as one about the
-// port, which brings their way out to u when they turn by as much.
-func (s *straightener) swung(end int, first, second *route.Fitting, u vec) {
+// stiff puts a fixed elbow behind a rotary one, which is turned so that the
+// fixed one's way out comes as near to u as it can: the reference that the fixed
+// one's roll counts from does not go round with the rotary one.
+func (s *straightener) stiff(end int, first, second *route.Fitting, u vec) {
 	base := &s.bare[end]
-	want, ok := rollToward(*base.end(), u)
-	if !ok {
-		return
-	}
 	for _, roll := range fixedRolls(second) {
-		still := base.round(first, 0).round(second, roll)
-		if have, ok := rollToward(*base.end(), still.end().Dir); ok {
-			a := base.round(first, tidyRoll(want-have)).round(second, roll)
+		for _, near := range s.stiffRolls(base, first, second, roll, u) {
+			off := func(x float64) float64 {
+				a := base.round(first, near+x)
+				return degreesBetween(a.end().Past(*second, roll).Dir, u)
+			}
+			by, start := 0.0, off(0)
+			switch {
+			case start > s.degrees+stiffWithin:
+				continue
+			case start > trueWay:
+				by = least(off, -s.degrees-1, s.degrees+1)
+			}
+			a := base.round(first, tidyRoll(near+by)).round(second, roll)
 			s.aimEnds(end, &a)
 		}
 	}
+}
+
+const (
+	// stiffWithin is how far off a fixed elbow may come out beside one whose turns
+	// alone fit, and still be turned into line, degrees.
+	stiffWithin = 4
+	// trueWay is how near to true a way out need not be bettered, degrees.
+	trueWay = 1e-6
+)
+
+// stiffRolls are the rolls of the first elbow near which the second, fixed at a
+// roll, may come out along u: those that bring its leg to where the turns alone
+// would have it, or, of ports along one line, in the plane of the second's turn.
+func (s *straightener) stiffRolls(base *arm, first, second *route.Fitting, roll float64, u vec) (rolls []float64) {
+	p := base.end().Dir
+	if s.along(degreesBetween(p, u)) {
+		return []float64{roll, roll + 180}
+	}
+	dirs, n := third(p, u, first.Turn, second.Turn)
+	for _, v := range dirs[:n] {
+		if r, ok := rollToward(*base.end(), v); ok {
+			rolls = append(rolls, r)
+		}
+	}
+	return rolls
 }

@@ -99,7 +99,10 @@ const mostPerKind = 12
 
 // kitFor sorts out the fittings a port may carry, in a fixed order: those that
 // do the same are one, the cheapest of them.
-func (sc *scene) kitFor(thread string) map[kindOf]kits {
+func (sc *scene) kitFor(thread string) *rack {
+	if r, ok := sc.racks[thread]; ok {
+		return r
+	}
 	kit := map[kindOf]kits{}
 	for i := range sc.fittings {
 		f := &sc.fittings[i]
@@ -115,7 +118,19 @@ func (sc *scene) kitFor(thread string) map[kindOf]kits {
 			kit[f.Kind] = append(list, f)
 		}
 	}
-	return kit
+	r := &rack{kit: kit}
+	for most := range r.lifts {
+		r.lifts[most] = sumsOf(kit[route.Extender], most)
+	}
+	sc.racks[thread] = r
+	return r
+}
+
+// rack is the fittings that a thread takes, and what extenders among them add up
+// to, by how many there are at most.
+type rack struct {
+	kit   map[kindOf]kits
+	lifts [mostFittings + 1][]lift
 }
 
 // least is the price of the cheapest fitting of a kind in the kit; infinite when
@@ -147,4 +162,17 @@ func joins(f *route.Fitting) bool {
 func sameJob(f, g *route.Fitting) bool {
 	return f.Length == g.Length && f.Sideways == g.Sideways && f.Turn == g.Turn &&
 		f.Legs == g.Legs && f.Rotary == g.Rotary && f.Body == g.Body && slices.Equal(f.Rolls, g.Rolls)
+}
+
+// rebuilt is the chain of a way that was found, to search on from.
+func (h *hunt) rebuilt(s *side, laid *route.Laid) *build {
+	b := s.bare()
+	for i := range laid.Bodies {
+		fit, ok := h.fitting(laid.Bodies[i].Fitting.Name)
+		if !ok {
+			panic("find: a way stands on a fitting that the plan does not have")
+		}
+		b = b.with(fit, laid.Bodies[i].Roll)
+	}
+	return b
 }

@@ -16,7 +16,7 @@ func (h *hunt) drawn() (Way, error) {
 		return Way{}, err
 	}
 	i.name = "drawn"
-	i.cost = costOf(h.plan.Weigh, measure(h.tube.Tube, i.path()), i.start, i.end)
+	i.cost = costOf(h.plan.Weigh, h.shape(&i), i.start, i.end)
 	return h.way(i, formed), nil
 }
 

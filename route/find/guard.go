@@ -131,7 +131,8 @@ func (h *hunt) hitOn(l *limb, s *solid, need float64, run bool) *hit {
 }
 
 // judge says what the bodies of a chain run into: the first stands on its part,
-// the others may touch it, everything keeps clear of the rest.
+// the others may touch it, everything keeps clear of the rest, and what must go
+// round while it is screwed in has room to.
 func (h *hunt) judge(s *side, b *build) *hit {
 	if !b.judged || h.measuring && !b.measured {
 		b.judged, b.measured, b.verdict = true, h.measuring, h.onParts(s, b)
@@ -157,7 +158,7 @@ func (h *hunt) onParts(s *side, b *build) *hit {
 			}
 		}
 	}
-	return worst
+	return worse(worst, h.noTurnRoom(s, b))
 }
 
 // crowded reports whether some limb comes too near to another run.

@@ -54,7 +54,7 @@ func (h *hunt) note(name string, at hit) {
 
 // offer takes an idea in when it can be formed.
 func (h *hunt) offer(i idea) {
-	sh := measure(h.tube.Tube, i.path())
+	sh := h.shape(&i)
 	if len(sh.turns) > 0 && h.tube.Radius == 0 || len(sh.turns) > mostBends {
 		return
 	}

@@ -41,6 +41,7 @@ type shape struct {
 	turns     []float64 // degrees, of corners with a turn
 	developed float64   // mm
 	short     float64   // how much the worst straight lacks, mm; at most 0 when it can be formed
+	untidy    float64   // see untidyOf
 }
 
 const (
@@ -80,6 +81,20 @@ func measure(t bends.Tube, path []vec) shape {
 	return sh
 }
 
+// shape is measure of an idea, with how tidy it is.
+func (h *hunt) shape(i *idea) shape {
+	path := i.path()
+	sh := measure(h.tube.Tube, path)
+	switch first, final := i.start.root.Dir, i.end.root.Dir; {
+	case sh.short > bendSlack || h.plan.Weigh.Tidy == 0:
+	case len(i.corners) == 0:
+		sh.untidy = slant(i.start.frame.Dir, first, final)
+	default:
+		sh.untidy = untidyOf(path, first, final)
+	}
+	return sh
+}
+
 func legOf(p, q vec) (dir vec, length float64, ok bool) {
 	d := q.Sub(p)
 	dir, ok = unit(d)
@@ -109,7 +124,7 @@ func isTurn(a, standard float64) bool { return math.Abs(a-standard) <= standardW
 
 // costOf prices a way by the plan's weights.
 func costOf(w route.Weigh, sh shape, start, end *build) float64 {
-	return w.Bend*float64(len(sh.turns)) + w.OddBend*float64(sh.odd()) + w.Millimetre*sh.developed + chainCost(w, start) + chainCost(w, end)
+	return w.Bend*float64(len(sh.turns)) + w.OddBend*float64(sh.odd()) + w.Tidy*sh.untidy + w.Millimetre*sh.developed + chainCost(w, start) + chainCost(w, end)
 }
 
 // chainCost is what a chain adds to the cost.

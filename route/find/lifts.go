@@ -4,8 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-
-	"tubewright/route"
 )
 
 // mostFittings is how many fittings a straight may have before each socket:
@@ -20,19 +18,8 @@ type lift struct {
 }
 
 // liftsUpTo are the sums of up to this many extenders, by total, the empty one
-// first; worked out once for each kit.
-func (s *side) liftsUpTo(most int) []lift {
-	if s.lifts == nil {
-		s.lifts = &[mostFittings + 1][]lift{}
-	}
-	if most <= 0 {
-		return nothing
-	}
-	if s.lifts[most] == nil {
-		s.lifts[most] = sumsOf(s.kit[route.Extender], most)
-	}
-	return s.lifts[most]
-}
+// first.
+func (s *side) liftsUpTo(most int) []lift { return s.lifts[max(most, 0)] }
 
 // nothing is the lift of no extender.
 var nothing = []lift{{}}

@@ -8,14 +8,22 @@ import (
 )
 
 // explained gives the ways of a run's options with the reason line of each: what
-// it is made of, and how it stands to the first; and which other run it would hit.
+// it is made of, how it stands to the first, which other run it would hit, and
+// why a way that is not the first is taken.
 func (t *table) explained(i int, options []*option) []Way {
 	var ways []Way
 	for n, o := range options {
 		w := o.way
-		words := append(madeOf(w), compared(w, options[0].way, n == 0, t.plan.Units)...)
+		words := append(madeOf(w), fromMiss(w.Miss, t.plan.Units)...)
+		if n == 0 {
+			words = append(words, bestIn(w, options, t.plan.Units)...)
+		} else {
+			words = append(words, compared(w, options[0].way, t.plan.Units)...)
+		}
 		if with, short := t.worstClash(i, o); with >= 0 {
 			words = append(words, fmt.Sprintf("but %s too near to run %s", t.plan.Units.TextUnit(short), t.plan.Runs[with].Name))
+		} else if n > 0 && t.taken(i) == o {
+			words = append(words, t.whyTaken(i, options))
 		}
 		w.Reason = strings.Join(words, ", ")
 		ways = append(ways, w)
@@ -23,11 +31,68 @@ func (t *table) explained(i int, options []*option) []Way {
 	return ways
 }
 
+// taken is the option a run has chosen; nil of none.
+func (t *table) taken(i int) *option {
+	if c := t.rows[i].chosen; c >= 0 {
+		return t.rows[i].options[c]
+	}
+	return nil
+}
+
+// whyTaken says why a way is taken though a cheaper one is listed.
+func (t *table) whyTaken(i int, options []*option) string {
+	if t.rows[i].fixed {
+		return "picked by the plan"
+	}
+	if with, _ := t.worstClash(i, options[0]); with >= 0 {
+		return "taken because it keeps clear of run " + t.plan.Runs[with].Name
+	}
+	return "taken because it looks better beside the other runs"
+}
+
+// bestIn says what the first way costs, and in what it is the best of the list.
+func bestIn(w Way, options []*option, u route.Units) []string {
+	words := []string{fmt.Sprintf("%d seals", w.Seals), roughly(w.Formed.Developed, u) + " of tube"}
+	best := []struct {
+		what string
+		than func(v Way) bool // w betters v
+	}{
+		{"the fewest bends", func(v Way) bool { return len(w.Formed.Bends) < len(v.Formed.Bends) }},
+		{"the fewest fittings", func(v Way) bool { return w.Fittings() < v.Fittings() }},
+		{"the shortest", func(v Way) bool { return w.Formed.Developed < v.Formed.Developed-0.5 }},
+	}
+	for _, b := range best {
+		all := len(options) > 1
+		for _, o := range options[1:] {
+			all = all && b.than(o.way)
+		}
+		if all {
+			words = append(words, b.what)
+		}
+	}
+	return append(words, "the least by your weights")
+}
+
+// fromMiss says what the sockets must give; nothing when that would be written as
+// nothing.
+func fromMiss(m Miss, u route.Units) (words []string) {
+	if m.Sideways >= 0.05 {
+		words = append(words, u.TextUnit(m.Sideways)+" aside in its sockets")
+	}
+	if m.Degrees >= 0.05 {
+		words = append(words, route.Degrees(m.Degrees)+" askew in its sockets")
+	}
+	return words
+}
+
 // madeOf names bends and fittings.
 func madeOf(w Way) []string {
 	bends := "no bend"
 	if n := len(w.Formed.Bends); n > 0 {
 		bends = counted(n, "bend")
+		if odd := oddTurns(w); len(odd) > 0 {
+			bends += " (odd turns: " + strings.Join(odd, ", ") + ")"
+		}
 	}
 	words := []string{bends}
 	kinds := map[kindOf]int{}
@@ -45,6 +110,16 @@ func madeOf(w Way) []string {
 	return words
 }
 
+// oddTurns lists the turns that formers do not mark.
+func oddTurns(w Way) (list []string) {
+	for _, b := range w.Formed.Bends {
+		if !isTurn(b.Turn, 45) && !isTurn(b.Turn, 90) {
+			list = append(list, route.Degrees(b.Turn))
+		}
+	}
+	return list
+}
+
 // chainKinds lists the kinds of fitting before the socket.
 func chainKinds(laid route.Laid) []kindOf {
 	var kinds []kindOf
@@ -56,10 +131,7 @@ func chainKinds(laid route.Laid) []kindOf {
 
 // compared says how a way stands to the first of the list; a difference that
 // would be written as nothing is left out.
-func compared(w, first Way, best bool, u route.Units) []string {
-	if best {
-		return []string{fmt.Sprintf("%d seals", w.Seals), roughly(w.Formed.Developed, u) + " of tube", "the least by your weights"}
-	}
+func compared(w, first Way, u route.Units) []string {
 	var words []string
 	if d := w.Seals - first.Seals; d != 0 {
 		words = append(words, moreOrLess(d, "seal"))

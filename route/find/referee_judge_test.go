@@ -50,6 +50,7 @@ func judge(plan route.Plan, run route.Run, w find.Way) *judged {
 	j.ends()
 	j.parts()
 	j.self()
+	j.turning()
 	return j
 }
 

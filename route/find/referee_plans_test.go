@@ -25,6 +25,7 @@ var refereeFittings = []route.Fitting{
 	{Name: "extender", Kind: route.Extender, Thread: "G1/4", Length: 15, Body: 20, Price: 4},
 	{Name: "offset", Kind: route.Offset, Thread: "G1/4", Length: 22, Sideways: 15, Rotary: true, Body: 20, Price: 9},
 	{Name: "elbow", Kind: route.Elbow, Thread: "G1/4", Turn: 90, Legs: [2]float64{14, 12}, Rotary: true, Body: 20, Price: 8},
+	{Name: "elbow-fixed", Kind: route.Elbow, Thread: "G1/4", Turn: 90, Legs: [2]float64{14, 14}, Rolls: []float64{0, 90, 180, -90}, Body: 19, Price: 5},
 }
 
 // anyPlan is a case with two to ten parts apart from each other, a fifth of them

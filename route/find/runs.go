@@ -159,12 +159,23 @@ func (h *hunt) look(ctx context.Context) ([]Way, error) {
 		if err := h.bent(ctx); err != nil {
 			return nil, err
 		}
+		h.moreStraights()
+		if err := h.mixes(ctx); err != nil {
+			return nil, err
+		}
 	}
 	ways, err := h.ways(ctx)
 	if len(ways) > 0 || err != nil || h.brief || h.run.Way == route.Straight || h.tube.Radius == 0 {
 		return ways, err
 	}
+	h.harderStraights()
 	if err := h.harder(ctx); err != nil {
+		return nil, err
+	}
+	if ways, err = h.ways(ctx); len(ways) > 0 || err != nil {
+		return ways, err
+	}
+	if err := h.mixedSquares(ctx); err != nil {
 		return nil, err
 	}
 	return h.ways(ctx)

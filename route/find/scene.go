@@ -7,7 +7,8 @@ import (
 	"tubewright/route/clear"
 )
 
-// scene is a plan made ready for searching. It is never written to once made.
+// scene is a plan made ready for searching. But for its racks it is never written
+// to once made.
 type scene struct {
 	plan     route.Plan
 	placed   []route.Placed
@@ -15,7 +16,8 @@ type scene struct {
 	parts    []solid // every solid of every part, part by part
 	first    []int   // of each part its first solid; one more for the end
 	index    *clear.Index
-	walls    []wall // of the parts, in the case's frame
+	walls    []wall           // of the parts, in the case's frame
+	racks    map[string]*rack // by thread, filled as they are asked for
 }
 
 // solid is something a run must keep away from.
@@ -32,7 +34,7 @@ func newSolid(shape clear.Shape, part int, name string) solid {
 }
 
 func newScene(plan route.Plan) *scene {
-	sc := &scene{plan: plan, placed: plan.PlaceAll(), fittings: plan.AllFittings()}
+	sc := &scene{plan: plan, placed: plan.PlaceAll(), fittings: plan.AllFittings(), racks: map[string]*rack{}}
 	var shapes []clear.Shape
 	for i, p := range sc.placed {
 		sc.first = append(sc.first, len(sc.parts))

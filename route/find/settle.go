@@ -22,6 +22,9 @@ func (t *table) settle(ctx context.Context) error {
 			return err
 		}
 	}
+	if err := t.tidyUp(ctx); err != nil {
+		return err
+	}
 	t.tellClashes()
 	return nil
 }

@@ -22,7 +22,8 @@ func (sc *scene) newSide(ref route.PortRef, chain route.Chain, tube route.Tube) 
 		return nil, fmt.Errorf("no socket takes a %.1f mm tube on %s (thread %q): describe one under fittings", tube.OD, ref, port.Thread)
 	}
 	s.socket = s.sockets[0]
-	s.kit = sc.kitFor(port.Thread)
+	r := sc.kitFor(port.Thread)
+	s.kit, s.lifts = r.kit, &r.lifts
 	s.plain = s.closed(s.bare())
 	return s, nil
 }

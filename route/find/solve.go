@@ -145,6 +145,7 @@ func (t *table) solution(ctx context.Context) Solution {
 		run := t.plan.Runs[i]
 		var refused *NoWayError
 		ways, chosen := r.list()
+		ways, chosen = t.shown(i, ways, chosen)
 		sol.Runs[i] = Solved{
 			Run: run, Ways: t.explained(i, ways), Chosen: chosen, Problem: told(ctx, r.problem),
 			Drawn: run.Way == route.Drawn && !errors.As(r.problem, &refused),

@@ -29,6 +29,7 @@ type straightener struct {
 	slack             float64  // what may be left square to u while a pair is put together, mm
 	bound             float64  // a pair that costs as much is not worth having
 	sockets           float64  // what the cheapest pair of sockets costs
+	found             bool     // a clear straight
 	trailing          bool     // extenders may stand where they close nothing
 }
 
@@ -64,9 +65,16 @@ var classes = []class{
 	{0, 2, 2},
 }
 
-// mostTurning is how many elbows and offsets a tube that can be bent is spared
-// a bend for: four and more are for tubes that cannot be bent.
-const mostTurning = 3
+const (
+	// mostTurning is how many elbows and offsets a tube that can be bent is spared
+	// its bends for, when bends are to be had.
+	mostTurning = 2
+	// mostTurningHard is the same where nothing else goes: four are for tubes that
+	// cannot be bent.
+	mostTurningHard = 3
+	// anyTurning is no bound.
+	anyTurning = 2 * mostFittings
+)
 
 // straights offers every straight tube that a chain at each end can bring
 // about: the stops in line within what the sockets give.
@@ -76,15 +84,49 @@ func (h *hunt) straights() {
 		return
 	}
 	s := h.newStraightener()
-	s.search()
-	if s.bound == math.MaxFloat64 && s.unbent() {
+	if !s.unbent() {
+		s.search(0, mostTurning-1)
+		return
+	}
+	s.search(0, anyTurning)
+	if !s.found {
 		s.trailing = true
-		s.search()
+		s.search(0, anyTurning)
+	}
+}
+
+// moreStraights offers, once bends are known, the straights with more fittings
+// that are worth listing beside them.
+func (h *hunt) moreStraights() {
+	if h.unbent() || h.a.given != nil || h.b.given != nil || len(h.run.Via) > 0 || h.run.Way == route.Bent {
+		return
+	}
+	s := h.newStraightener()
+	if best := h.bestClear(); best < anyCost {
+		s.bound = min(s.bound, farDearer*float64(best)*sameCost)
+	}
+	s.search(mostTurning, mostTurning)
+}
+
+// harderStraights offers straights with more fittings, for a run that has no way
+// otherwise.
+func (h *hunt) harderStraights() {
+	if h.a.given != nil || h.b.given != nil || len(h.run.Via) > 0 || h.run.Way == route.Bent {
+		return
+	}
+	s := h.newStraightener()
+	s.search(mostTurning+1, mostTurningHard)
+	if !s.found {
+		s.trailing = true
+		s.search(0, mostTurning)
 	}
 }
 
 func (h *hunt) newStraightener() *straightener {
 	s := &straightener{hunt: h, sides: [2]*side{h.a, h.b}, bound: math.MaxFloat64}
+	if h.below < anyCost {
+		s.bound = float64(h.below) * sameCost
+	}
 	for i, e := range s.sides {
 		s.bare[i].frames[0] = e.port.Frame
 		sideways, degrees, price := 0.0, 0.0, math.Inf(1)
@@ -100,19 +142,29 @@ func (h *hunt) newStraightener() *straightener {
 // unbent reports whether the run must be straight.
 func (h *hunt) unbent() bool { return h.run.Way == route.Straight || h.tube.Radius == 0 }
 
-func (s *straightener) search() {
+// search goes through the classes that have so many elbows and offsets.
+func (s *straightener) search(from, to int) {
 	for _, c := range classes {
 		turning := c.first + c.last + c.offsets
-		if turning > mostTurning && !s.unbent() || s.dear(turning, s.leastPrice(c)) {
+		if turning < from || turning > to || s.dear(turning, s.leastPrice(c)) {
 			continue
 		}
 		s.offsets = c.offsets
-		before := len(s.families)
+		before := s.filed()
 		s.aim(c.first, c.last)
-		if len(s.families) > before {
+		if s.filed() > before {
 			s.lower()
 		}
 	}
+}
+
+// filed counts the ideas so far.
+func (h *hunt) filed() int {
+	n := 0
+	for i := range h.families {
+		n += len(h.families[i].ideas)
+	}
+	return n
 }
 
 // leastPrice is what the fittings of a class cost at least.
@@ -124,7 +176,7 @@ func (s *straightener) leastPrice(c class) float64 {
 // lower brings the bound down to the cheapest clear straight so far.
 func (s *straightener) lower() {
 	if best := s.bestClear(); best < math.MaxInt64 {
-		s.bound = min(s.bound, float64(best)*sameCost+sameCost)
+		s.bound, s.found = min(s.bound, float64(best)*sameCost+sameCost), true
 	}
 }
 
@@ -206,8 +258,13 @@ func (s *straightener) shut() {
 		gap = gap.Add(s.forward(w.end, w.slot, w.fit.Length))
 		reach += w.fit.Sideways
 	}
-	s.lifted(0, gap, reach)
+	if s.picks = bareStacks; !s.costly() {
+		s.lifted(0, gap, reach)
+	}
 }
+
+// bareStacks is no extender at either end.
+var bareStacks = [2]stack{{0, &nothing[0]}, {0, &nothing[0]}}
 
 // forward is how the gap changes when an end grows along one of its stretches.
 func (s *straightener) forward(end, slot int, by float64) vec {
@@ -219,23 +276,29 @@ func (s *straightener) forward(end, slot int, by float64) vec {
 }
 
 // lifted puts extenders on an end, then on the next, then settles the offsets.
+// Only those are tried that bring the gap within reach of what is left.
 func (s *straightener) lifted(end int, gap vec, reach float64) {
 	if end == 2 {
 		s.settle(0, gap)
 		return
 	}
-	a := s.arms[end]
-	room := mostFittings - a.n - s.hung(end, s.offsets)
-	slots := a.n
+	rest, miss := reach, aside(gap, s.u)
+	if end == 0 {
+		rest += s.mostLift(1)
+	}
+	s.picks[end] = stack{0, &nothing[0]}
+	if miss.Len() > rest+s.mostLift(end) {
+		return
+	}
+	s.lifted(end+1, gap, reach)
+	slots := s.arms[end].n
 	if s.trailing {
 		slots++
 	}
-	s.picks[end] = stack{0, &nothing[0]}
-	s.lifted(end+1, gap, reach)
 	for slot := range slots {
-		lifts := s.sides[end].liftsUpTo(room)[1:]
-		if end == 1 && slot < a.n {
-			lo, hi, ok := reachWithin(aside(gap, s.u), aside(a.frames[slot].Dir, s.u), reach)
+		lifts := s.sides[end].liftsUpTo(s.room(end))[1:]
+		if slot < s.arms[end].n {
+			lo, hi, ok := reachWithin(miss, aside(s.forward(end, slot, 1), s.u), rest)
 			if !ok {
 				continue
 			}
@@ -249,6 +312,22 @@ func (s *straightener) lifted(end int, gap vec, reach float64) {
 		}
 	}
 	s.picks[end] = stack{0, &nothing[0]}
+}
+
+// room is how many extenders an end may still take.
+func (s *straightener) room(end int) int {
+	return mostFittings - s.arms[end].n - s.hung(end, s.offsets)
+}
+
+// mostLift is how far extenders on an end may move the gap square to the tube's
+// way, at most.
+func (s *straightener) mostLift(end int) float64 {
+	most := 0.0
+	for slot := range s.arms[end].n {
+		most = max(most, aside(s.arms[end].frames[slot].Dir, s.u).Len())
+	}
+	lifts := s.sides[end].liftsUpTo(s.room(end))
+	return most * lifts[len(lifts)-1].total
 }
 
 // costly reports whether what is in hand costs too much already.
@@ -266,71 +345,4 @@ func (s *straightener) costly() bool {
 		count, price = count+1, price+s.swings[i].fit.Price
 	}
 	return s.dear(count, price)
-}
-
-// accept lays what is in hand and offers it with every pair of sockets: where
-// an offset and extenders stand in one stretch, in either order.
-func (s *straightener) accept() {
-	if s.costly() {
-		return
-	}
-	for _, orders := range [][2]bool{{false, false}, {true, false}, {false, true}, {true, true}} {
-		if orders[0] && !s.mixed(0) || orders[1] && !s.mixed(1) {
-			continue
-		}
-		a, b := s.laidOut(0, orders[0]), s.laidOut(1, orders[1])
-		for _, first := range s.a.sockets {
-			for _, last := range s.b.sockets {
-				s.line(a.with(first, 0), b.with(last, 0))
-			}
-		}
-	}
-}
-
-// mixed reports whether extenders and an offset stand in one stretch of an end.
-func (s *straightener) mixed(end int) bool {
-	for i := range s.swings[:s.offsets] {
-		if w := &s.swings[i]; w.end == end && w.slot == s.picks[end].slot && len(s.picks[end].lift.fits) > 0 {
-			return true
-		}
-	}
-	return false
-}
-
-// laidOut is the chain of one end without its socket; offsets stand before or
-// behind the extenders of their stretch.
-func (s *straightener) laidOut(end int, offsetsFirst bool) *build {
-	a, b := s.arms[end], s.sides[end].bare()
-	for slot := range a.n + 1 {
-		if offsetsFirst {
-			b = s.offsetOn(b, end, slot)
-		}
-		if p := s.picks[end]; p.slot == slot {
-			for _, f := range p.lift.fits {
-				b = b.with(f, 0)
-			}
-		}
-		if !offsetsFirst {
-			b = s.offsetOn(b, end, slot)
-		}
-		if slot < a.n {
-			b = b.with(a.elbows[slot], a.rolls[slot])
-		}
-	}
-	return b
-}
-
-func (s *straightener) offsetOn(b *build, end, slot int) *build {
-	for i := range s.swings[:s.offsets] {
-		w := &s.swings[i]
-		if w.end != end || w.slot != slot {
-			continue
-		}
-		roll := w.roll
-		if w.fit.Rotary {
-			roll, _ = rollToward(b.frame, w.side)
-		}
-		b = b.with(w.fit, roll)
-	}
-	return b
 }

@@ -9,28 +9,49 @@ import (
 	"tubewright/route"
 )
 
-// search goes through every pair of chains, the cheapest first, until none can
-// beat the best that fits.
+// search goes through every pair of chains, those of fewer fittings first, until
+// no more of them can beat the best that fits.
 func (j *joint) search() {
 	j.best = math.Inf(1)
-	least := math.Inf(1)
-	for _, s := range j.sockets {
-		least = min(least, j.weigh.Price*2*s.Price)
+	sockets, each := math.Inf(1), math.Inf(1)
+	for i := range j.plan.Fittings {
+		if f := &j.plan.Fittings[i]; f.Kind == route.Socket {
+			sockets = min(sockets, 2*f.Price)
+		} else {
+			each = min(each, f.Price)
+		}
 	}
-	for i := range j.pairs {
-		p := &j.pairs[i]
-		if p.cost(j.weigh)+least+j.weigh.Millimetre*refereeTube.StraightEnd >= j.best {
+	j.leastSockets = j.weigh.Price * sockets
+	least := j.leastSockets + j.weigh.Millimetre*refereeTube.StraightEnd
+	for n := range 7 {
+		if (j.weigh.Fitting+j.weigh.Price*each)*float64(n)+least >= j.best {
 			return
 		}
-		j.tryPair(p)
+		for first := max(0, n-3); first <= min(3, n); first++ {
+			j.everyPair(j.chains[first], j.chains[n-first], least)
+		}
+	}
+}
+
+func (j *joint) everyPair(starts, ends [][]*route.Fitting, least float64) {
+	for _, a := range starts {
+		for _, b := range ends {
+			if p, ok := newPair(a, b); ok && p.cost(j.weigh)+least < j.best {
+				j.tryPair(&p)
+			}
+		}
 	}
 }
 
 // tryPair looks at one pair of chains at every roll.
 func (j *joint) tryPair(p *pairOf) {
+	aims := j.directions(p)
+	if len(aims) == 0 {
+		return
+	}
 	t := j.trial(p)
 	elbows := t.of(route.Elbow)
-	for _, aim := range j.directions(p) {
+	for _, aim := range aims {
 		for i, l := range elbows {
 			l.roll = aim[i]
 		}
@@ -168,47 +189,90 @@ func (t *trial) setOffsets(offsets []*link, pair *pairOf, aim []float64) {
 		return
 	}
 	p, q := t.ends(t.links[0], t.links[1])
-	reach, within := sideways+lineWithin, sideways+lineWithin
+	within, reach := sideways+lineWithin, 0.0
 	for _, l := range offsets {
-		reach += 2 * l.fit.Sideways
+		reach += l.fit.Sideways
 		within += l.fit.Sideways * rollStep / 2 * math.Pi / 180
 	}
+	spare := 0.0
 	if loose {
 		swing := (q.At.Sub(p.At).Len() + 100) * rollStep / 2 * math.Pi / 180
-		reach, within = reach+swing, within+swing
+		spare = swing
 	}
-	if a, _ := beside(p, q); a.Len() > reach+q.At.Sub(p.At).Len()*askewness(p.Dir, q.Dir)*math.Pi/180 {
+	spare += q.At.Sub(p.At).Len() * askewness(p.Dir, q.Dir) * math.Pi / 180
+	within += spare
+	mid := t.middle(offsets)
+	if mid.Len() > reach+within {
 		return
 	}
-	elbows := t.of(route.Elbow)
-	var set func(i int)
-	set = func(i int) {
+	swings := t.swings(offsets)
+	var set func(i int, left mgl64.Vec3)
+	set = func(i int, left mgl64.Vec3) {
 		if i < len(offsets) {
-			for _, r := range steps(offsets[i].fit) {
+			for n, r := range steps(offsets[i].fit) {
 				offsets[i].roll = r
-				set(i + 1)
+				set(i+1, left.Add(swings[i][n]))
 			}
-			return
-		}
-		p, q := t.ends(t.links[0], t.links[1])
-		if a, ahead := beside(p, q); ahead <= 0 || a.Len() > within+ahead*askewness(p.Dir, q.Dir)*math.Pi/180 {
-			return
-		}
-		was := rollsOf(offsets)
-		if loose {
-			t.polish(len(t.free), true)
-		} else {
-			t.polishOffsets()
-		}
-		t.weighIn(pair)
-		for i, l := range offsets {
-			l.roll = was[i]
-		}
-		for i, l := range elbows {
-			l.roll = aim[i]
+		} else if left.Len() <= within {
+			t.settleTrial(offsets, loose, pair, aim)
 		}
 	}
-	set(0)
+	set(0, mid)
+}
+
+// polishMoves is more than polishing from the nearest step moves an end, with the
+// depth of both stops, mm.
+const polishMoves = 40
+
+// settleTrial polishes a trial that comes near and weighs it.
+func (t *trial) settleTrial(offsets []*link, loose bool, pair *pairOf, aim []float64) {
+	was := rollsOf(offsets)
+	p, q := t.ends(t.links[0], t.links[1])
+	if pair.cost(t.weigh)+t.leastSockets+t.weigh.Millimetre*(q.At.Sub(p.At).Len()-polishMoves) >= t.best {
+		return
+	}
+	if loose {
+		t.polish(len(t.free), true)
+	} else {
+		t.polishOffsets()
+	}
+	t.weighIn(pair)
+	for i, l := range offsets {
+		l.roll = was[i]
+	}
+	for i, l := range t.of(route.Elbow) {
+		l.roll = aim[i]
+	}
+}
+
+// swings gives how each offset moves what stands aside at each of its steps,
+// from the middle of where it swings: turning an offset turns no way out, so
+// several just add up.
+func (t *trial) swings(offsets []*link) (list [][]mgl64.Vec3) {
+	for _, l := range offsets {
+		var at []mgl64.Vec3
+		for _, r := range steps(l.fit) {
+			l.roll = r
+			here := t.middle(nil)
+			l.roll = r + 180
+			at = append(at, here.Sub(t.middle(nil)).Mul(0.5))
+		}
+		list = append(list, at)
+	}
+	return list
+}
+
+// middle is what stands aside on the mean over opposite rolls of the offsets.
+func (t *trial) middle(offsets []*link) mgl64.Vec3 {
+	if len(offsets) == 0 {
+		p, q := t.ends(t.links[0], t.links[1])
+		a, _ := beside(p, q)
+		return a
+	}
+	offsets[0].roll = 0
+	sum := t.middle(offsets[1:])
+	offsets[0].roll = 180
+	return sum.Add(t.middle(offsets[1:])).Mul(0.5)
 }
 
 // polishOffsets polishes only the offsets: the elbows are true already.
@@ -227,7 +291,7 @@ func (t *trial) weighIn(pair *pairOf) {
 			cost := pair.cost(t.weigh) + t.weigh.Price*(s.Price+r.Price) + t.weigh.Millimetre*long
 			end, other := p, q
 			end.At, other.At = a, b
-			if cost < t.best && long >= refereeTube.StraightEnd && fitted(end, other, s, r) && t.free2(s, r) {
+			if cost < t.best && long >= refereeTube.StraightEnd && fitted(end, other, s, r) && t.keepsOut(s, r) {
 				t.best, t.with = cost, fmt.Sprint(t.named(0, s), t.named(1, r))
 			}
 		}
@@ -241,8 +305,8 @@ func (t *trial) named(end int, s *route.Fitting) (list []string) {
 	return append(list, s.Name)
 }
 
-// free2 reports whether the fittings of one end keep out of those of the other.
-func (t *trial) free2(s, r *route.Fitting) bool {
+// keepsOut reports whether the fittings of one end keep out of those of the other.
+func (t *trial) keepsOut(s, r *route.Fitting) bool {
 	a := layChain(t.plan, t.plan.Runs[0].From, bodiesOf(t.links[0], s))
 	b := layChain(t.plan, t.plan.Runs[0].To, bodiesOf(t.links[1], r))
 	b.centre, b.reach = mgl64.Vec3{}, math.Inf(1)

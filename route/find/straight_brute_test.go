@@ -1,7 +1,6 @@
 package find_test
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -29,8 +28,6 @@ type link struct {
 	roll float64
 }
 
-func rolls(f *route.Fitting) bool { return f.Kind == route.Offset || f.Kind == route.Elbow }
-
 // pairOf is a chain for each end, without sockets.
 type pairOf struct {
 	chains [2][]*route.Fitting
@@ -38,41 +35,30 @@ type pairOf struct {
 	count  int
 }
 
-// everyChain lists every row of up to three fittings.
-func everyChain(fits []route.Fitting) [][]*route.Fitting {
-	list := [][]*route.Fitting{nil}
-	from := 0
-	for range 3 {
-		to := len(list)
-		for _, chain := range list[from:to] {
+// everyChain lists every row of up to three fittings, by how many they are.
+func everyChain(fits []route.Fitting) (list [4][][]*route.Fitting) {
+	list[0] = [][]*route.Fitting{nil}
+	for n := 1; n < len(list); n++ {
+		for _, chain := range list[n-1] {
 			for i := range fits {
 				if f := &fits[i]; f.Kind != route.Socket {
-					list = append(list, append(slices.Clip(chain), f))
+					list[n] = append(list[n], append(slices.Clip(chain), f))
 				}
 			}
 		}
-		from = to
 	}
 	return list
 }
 
-// everyPair lists the pairs of chains that count as sensible, the cheapest first.
-func everyPair(fits []route.Fitting, w route.Weigh) []pairOf {
-	var list []pairOf
-	chains := everyChain(fits)
-	for _, a := range chains {
-		for _, b := range chains {
-			p := pairOf{chains: [2][]*route.Fitting{a, b}, count: len(a) + len(b)}
-			for _, f := range slices.Concat(a, b) {
-				p.price += f.Price
-			}
-			if p.sensible() {
-				list = append(list, p)
-			}
+// newPair is a pair of chains; false for one that does not count as sensible.
+func newPair(a, b []*route.Fitting) (pairOf, bool) {
+	p := pairOf{chains: [2][]*route.Fitting{a, b}, count: len(a) + len(b)}
+	for _, chain := range p.chains {
+		for _, f := range chain {
+			p.price += f.Price
 		}
 	}
-	slices.SortStableFunc(list, func(p, q pairOf) int { return cmp.Compare(p.cost(w), q.cost(w)) })
-	return list
+	return p, p.sensible()
 }
 
 func (p *pairOf) cost(w route.Weigh) float64 { return w.Fitting*float64(p.count) + w.Price*p.price }
@@ -97,14 +83,15 @@ func (p *pairOf) sensible() bool {
 
 // joint is two ports to be joined, with what may stand on them.
 type joint struct {
-	plan    route.Plan
-	ports   [2]route.Frame
-	sockets []*route.Fitting
-	weigh   route.Weigh
-	pairs   []pairOf
-	aims    map[string][][]float64 // see directions
-	best    float64
-	with    string // what the best is made of
+	plan         route.Plan
+	ports        [2]route.Frame
+	sockets      []*route.Fitting
+	weigh        route.Weigh
+	chains       [4][][]*route.Fitting  // by how many fittings they have
+	aims         map[string][][]float64 // see directions
+	best         float64
+	leastSockets float64 // cost of the cheapest two
+	with         string  // what the best is made of
 }
 
 // most is the most that a pair of sockets gives.

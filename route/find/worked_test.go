@@ -259,7 +259,7 @@ func TestWaysKeepTheRules(t *testing.T) {
 
 // handCost is the cost rule written out once more from the finished way.
 func handCost(weigh route.Weigh, w Way) float64 {
-	cost := weigh.Millimetre*w.Formed.Developed + weigh.Fitting*float64(w.Fittings()-2)
+	cost := weigh.Millimetre*w.Formed.Developed + weigh.Tidy*w.untidiness() + weigh.Fitting*float64(w.Fittings()-2)
 	for _, b := range w.Formed.Bends {
 		cost += weigh.Bend
 		if math.Abs(b.Turn-45) > 0.1 && math.Abs(b.Turn-90) > 0.1 {
