@@ -1,10 +1,6 @@
 package ui
 
 import (
-	"fmt"
-	"math"
-	"slices"
-
 	"tubewright/cutlist"
 	"tubewright/route"
 )
@@ -25,18 +21,10 @@ func rackOf(l cutlist.List, u route.Units) rackModel {
 	return m
 }
 
-// proofLines says how good the bars are: in one line when all is proven.
+// proofLines says how good the bars are, one line for each kind of tube.
 func proofLines(l cutlist.List) (lines []string) {
-	var proven []string
 	for _, p := range l.Proof {
-		if p.Proven {
-			proven = append(proven, p.Tube)
-		} else {
-			lines = append(lines, proofLine(p, l.Plan.Stock))
-		}
-	}
-	if len(proven) > 0 {
-		lines = append([]string{"Cheapest possible, proven: " + list(proven) + "."}, lines...)
+		lines = append(lines, p.Tube+": "+p.Words()+".")
 	}
 	return lines
 }
@@ -47,20 +35,6 @@ func barName(b cutlist.Bar, u route.Units) string {
 		from = " offcut"
 	}
 	return u.Text(b.Length) + from
-}
-
-// proofLine says how far the bars of one tube may be from the best.
-func proofLine(p cutlist.Proof, stock []route.Stock) string {
-	short := p.Cost - p.Bound
-	if priced(p.Tube, stock) {
-		return fmt.Sprintf("%s: within %s of the cheapest possible.", p.Tube, money(short))
-	}
-	return fmt.Sprintf("%s: within %s of the fewest possible.", p.Tube, count(int(math.Ceil(short)), "bar"))
-}
-
-// priced reports whether the proof of a tube counts money and not bars.
-func priced(tube string, stock []route.Stock) bool {
-	return slices.ContainsFunc(stock, func(s route.Stock) bool { return s.Tube == tube && s.Price > 0 })
 }
 
 // buyRow is one line of the buying list.

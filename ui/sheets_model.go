@@ -29,6 +29,7 @@ var chapterWords = map[sheet.Chapter]string{
 	sheet.Cautions:   "Cautions, dry fit and tests",
 	sheet.Cuts:       "Cut list with the bars",
 	sheet.TubePages:  "A page for each tube",
+	sheet.FullSize:   "Full-size templates and wrap strips",
 	sheet.PieceTags:  "Labels for the pieces of a batch",
 	sheet.NumberList: "Every number in full",
 }

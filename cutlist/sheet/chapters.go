@@ -11,14 +11,15 @@ type Chapter string
 
 // The chapters.
 const (
-	Overview   Chapter = "overview" // the machine in its looks, with the key
-	Findings   Chapter = "findings" // what is still open and, on a draft, what to measure
-	Buying     Chapter = "buying"   // the buying list
-	Cautions   Chapter = "cautions" // cautions, dry fit and tests
-	Cuts       Chapter = "cuts"     // the cut list with its bars
-	TubePages  Chapter = "tubes"    // one page for each tube
-	PieceTags  Chapter = "labels"   // labels for the pieces of a batch
-	NumberList Chapter = "numbers"  // every number in full
+	Overview   Chapter = "overview"  // the machine in its looks, with the key
+	Findings   Chapter = "findings"  // what is still open and, on a draft, what to measure
+	Buying     Chapter = "buying"    // the buying list
+	Cautions   Chapter = "cautions"  // cautions, dry fit and tests
+	Cuts       Chapter = "cuts"      // the cut list with its bars
+	TubePages  Chapter = "tubes"     // one page for each tube
+	FullSize   Chapter = "templates" // templates of the bends and wrap strips, at full size
+	PieceTags  Chapter = "labels"    // labels for the pieces of a batch
+	NumberList Chapter = "numbers"   // every number in full
 )
 
 // chapter is a chapter and what writes it.
@@ -35,6 +36,7 @@ var chapters = []chapter{
 	{Cautions, (*book).cautions},
 	{Cuts, (*book).cutList},
 	{TubePages, (*book).tubes},
+	{FullSize, (*book).fullSize},
 	{PieceTags, (*book).pieceTags},
 	{NumberList, (*book).numbers},
 }

@@ -76,6 +76,5 @@ func Pages(l cutlist.List, o Options) []draw.Drawing {
 			c.write(b)
 		}
 	}
-	b.fullSize()
 	return b.finished()
 }
