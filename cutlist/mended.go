@@ -34,7 +34,7 @@ var quick = []check.Code{check.NoWay, check.TubeHitsTube, check.CollarHits}
 
 // mostQuick bounds the findings that get a short look: a plan with more is not
 // waiting for a hint.
-const mostQuick = 4
+const mostQuick = 3
 
 // Mended gives the list with ways out that were tried: in Offers, and the least
 // of each as its finding's Fix. It takes a short look at runs without a way and

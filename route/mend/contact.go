@@ -26,12 +26,12 @@ type stander struct {
 // contacts is which parts of a plan touch which.
 type contacts []stander
 
-// contacts looks at all pairs of parts. The plan says nothing of screws, so what
+// contactsOf looks at all pairs of parts. The plan says nothing of screws, so what
 // touches counts as fastened: a part without ports (a fan) to the larger part
 // it touches (its radiator).
-func (h *hunt) contacts() contacts {
-	var all contacts
-	for _, p := range h.plan.PlaceAll() {
+func contactsOf(plan route.Plan) contacts {
+	all := contacts{}
+	for _, p := range plan.PlaceAll() {
 		all = append(all, standOf(p))
 	}
 	for i := range all {

@@ -21,6 +21,8 @@ type hunt struct {
 	parts    []check.Finding // those of its parts alone
 	obstacle Obstacle
 	left     int // steps of work; below 0 when the search was given up
+	kit      int // fittings that may go before a socket; 0: not counted yet
+	touching contacts
 	kept     []Offer
 	tried    map[string]bool // words of changes tried
 }
@@ -52,8 +54,8 @@ func (o Search) filled(plan route.Plan) Search {
 	return o
 }
 
-// look tries what may help against the finding: what is little trouble, then
-// moves, then what is much, and at last the compromise.
+// look tries what may help against the finding: moves and what is little
+// trouble, then what is much, and at last the compromise.
 func (h *hunt) look() error {
 	how, ok := h.remedy()
 	if !ok {
@@ -67,12 +69,24 @@ func (h *hunt) look() error {
 		return nil // not of this plan, or not of this judge
 	}
 	h.parts = partFindings(h.plan)
-	for _, stage := range []func(remedy) error{h.blame, h.light, h.moves, h.heavy, h.compromise} {
+	if err := h.blame(how); err != nil {
+		return err
+	}
+	for _, stage := range h.stages() {
 		if err := cmp.Or(h.ctx.Err(), stage(how)); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// stages is in which order to try things: against a part that stands in the way
+// moves first, so that a short search spends itself on what is likeliest to help.
+func (h *hunt) stages() []func(remedy) error {
+	if len(h.obstacle.Parts) > 0 && len(h.obstacle.Runs) < 2 {
+		return []func(remedy) error{h.moves, h.light, h.heavy, h.compromise}
+	}
+	return []func(remedy) error{h.light, h.moves, h.heavy, h.compromise}
 }
 
 // remedy is what may help against the finding. Two runs that meet because they
@@ -90,7 +104,7 @@ func (h *hunt) remedy() (remedy, bool) {
 	return how, ok
 }
 
-// much is the work from which a change is tried only after the moves.
+// much is the work from which a change is tried only after all others.
 const much = 100
 
 // light tries what is less trouble than moving a part far.

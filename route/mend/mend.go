@@ -69,10 +69,10 @@ type Search struct {
 const (
 	// DefaultOffers is what fits beside a finding in the window.
 	DefaultOffers = 5
-	// DefaultEffort lets the parts of a plan of ten runs be tried all round.
-	DefaultEffort = 30000
-	// QuickEffort is for a look that nobody asked for.
-	QuickEffort = 600
+	// DefaultEffort is what a person waits for who asked: about ten seconds.
+	DefaultEffort = 100000
+	// QuickEffort is for a look that nobody asked for: about a third of a second.
+	QuickEffort = 3000
 	// DefaultFarthest is how far a part is moved, mm: beyond it one plans anew.
 	DefaultFarthest = 40
 )

@@ -129,16 +129,18 @@ func (h *hunt) movers() (list []mover) {
 	for _, r := range h.runs() {
 		names = append(names, r.From.Part, r.To.Part)
 	}
-	touching := h.contacts()
 	for i, name := range names {
-		if slices.Contains(names[:i], name) {
-			continue
-		}
-		if _, ok := h.plan.FindPart(name); ok {
-			m := mover{parts: touching.with(name)}
-			m.mounted = touching.leans(name)
-			list = append(list, m)
+		if _, ok := h.plan.FindPart(name); ok && !slices.Contains(names[:i], name) {
+			list = append(list, h.mover(name))
 		}
 	}
 	return list
+}
+
+// mover is a part with what is fixed to it.
+func (h *hunt) mover(name string) mover {
+	if h.touching == nil {
+		h.touching = contactsOf(h.plan)
+	}
+	return mover{parts: h.touching.with(name), mounted: h.touching.leans(name)}
 }

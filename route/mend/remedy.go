@@ -16,7 +16,7 @@ type trials = []func(*hunt) [][]Change
 // remedies holds the kinds of finding we know changes for. The others are for
 // the person alone: a port is left open or not, a price is known or not.
 var remedies = map[check.Code]remedy{
-	check.NoWay:           {trials: trials{asked, picks, ports, tighter, tubes, turns}, moves: true, roomy: true},
+	check.NoWay:           {trials: trials{asked, picks, ports, lined, tighter, tubes, turns}, moves: true, roomy: true},
 	check.TubeHitsTube:    {trials: trials{asked, picks, ports, extended, tighter, tubes}, moves: true, roomy: true},
 	check.CollarHits:      {trials: trials{asked, picks, ports, extended, sockets}, moves: true, roomy: true},
 	check.TubeHitsPart:    {trials: trials{asked, picks, extended, tighter, tubes}, moves: true, roomy: true},

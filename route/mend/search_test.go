@@ -56,19 +56,19 @@ func TestEffortIsBounded(t *testing.T) {
 	sol, f := finding(t, plan, check.NoWay)
 	solved, last := 0, 0
 	search := mend.Search{
-		Effort:   500,
-		Progress: func(spent, allowed int) { last = spent; solved += allowed - 500 },
+		Effort:   5000,
+		Progress: func(spent, allowed int) { last = spent; solved += allowed - 5000 },
 		Solve: func(ctx context.Context, p route.Plan) (find.Solution, error) {
 			solved++
 			return find.Solve(ctx, p)
 		},
 	}
 	a, err := search.Advise(context.Background(), plan, sol, f)
-	if err != nil || a.Whole || last != 500 {
-		t.Errorf("whole %v, %d of 500 steps, %v", a.Whole, last, err)
+	if err != nil || a.Whole || last != 5000 {
+		t.Errorf("whole %v, %d of 5000 steps, %v", a.Whole, last, err)
 	}
-	if solved == 0 || solved > 51 {
-		t.Errorf("%d plans solved with 500 steps, 10 at least each", solved)
+	if solved == 0 || solved > 5000/12+1 {
+		t.Errorf("%d plans solved with 5000 steps, 12 at least each", solved)
 	}
 }
 

@@ -101,7 +101,7 @@ func TestOffersKeepTheirWord(t *testing.T) {
 			if f.Severity != check.Error || n > 3 {
 				continue
 			}
-			search := mend.Search{Effort: 400}
+			search := mend.Search{Effort: 3000}
 			a, err := search.Advise(context.Background(), plan, sol, f)
 			if err != nil {
 				t.Fatal(err)

@@ -10,7 +10,7 @@ import (
 	"tubewright/route/find"
 )
 
-// alone makes each change a ladder of its own.
+// each makes each change a ladder of its own.
 func each(list ...Change) (ladders [][]Change) {
 	for _, c := range list {
 		ladders = append(ladders, []Change{c})

@@ -69,17 +69,3 @@ func (h *hunt) usesTube(name string) bool {
 	}
 	return false
 }
-
-// turns turns the parts the finding is about: those it names a quarter each way,
-// those that only carry ports of its runs half round.
-func turns(h *hunt) (ladders [][]Change) {
-	for axis := range 3 {
-		for _, name := range h.finding.Parts {
-			ladders = append(ladders, each(Turn{name, axis, 90}, Turn{name, axis, -90})...)
-		}
-		for _, r := range h.runs() {
-			ladders = append(ladders, each(Turn{r.From.Part, axis, 180}, Turn{r.To.Part, axis, 180})...)
-		}
-	}
-	return ladders
-}

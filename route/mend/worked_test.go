@@ -175,7 +175,7 @@ func TestWorkedByHand(t *testing.T) {
 				plan.Runs = []route.Run{run("by", "a.p", "b.p")}
 				plan.Runs[0].Via = []vec{{250, 200, 150}}
 				return plan
-			}, check.NoWay, "drop-via", "Take away the via points of run by.", false, 300, "the way below the post is straight",
+			}, check.NoWay, "drop-via", "Take away the via points of run by.", false, 1000, "the way below the post is straight",
 		},
 		{
 			"past a wall", func() route.Plan {
@@ -227,6 +227,15 @@ func TestWorkedByHand(t *testing.T) {
 				return plan
 			}, check.WindowMissed, "move", "Move a 6 mm in -x.", true, 0,
 			"30 − 2·6 is 18 from stop to stop, and the sockets take 2·12",
+		},
+		{
+			"ports out of line both ways", func() route.Plan {
+				plan := bench()
+				plan.Parts = []route.Part{hole("a", vec{50, 100, 150}, vec{1, 0, 0}), hole("b", vec{450, 103, 147.5}, vec{-1, 0, 0})}
+				plan.Runs = []route.Run{run("line", "a.p", "b.p")}
+				plan.Runs[0].Tube = "glass-16-12"
+				return plan
+			}, check.NoWay, "move", "Move a 3 mm in +y and 2.5 mm in -z.", false, 0, "103 − 100 and 150 − 147.5",
 		},
 		{
 			"nothing but less room", func() route.Plan {
