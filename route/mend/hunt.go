@@ -80,11 +80,12 @@ func (h *hunt) look() error {
 	return nil
 }
 
-// stages is in which order to try things: against a part that stands in the way
-// moves first, so that a short search spends itself on what is likeliest to help.
+// stages is in which order to try things. Against a part that stands in the way
+// only what is asked of the run is taken back before moves are tried, so that a
+// short search spends itself on what is likeliest to help.
 func (h *hunt) stages() []func(remedy) error {
 	if len(h.obstacle.Parts) > 0 && len(h.obstacle.Runs) < 2 {
-		return []func(remedy) error{h.moves, h.light, h.heavy, h.compromise}
+		return []func(remedy) error{h.unasked, h.moves, h.light, h.heavy, h.compromise}
 	}
 	return []func(remedy) error{h.light, h.moves, h.heavy, h.compromise}
 }
@@ -106,6 +107,20 @@ func (h *hunt) remedy() (remedy, bool) {
 
 // much is the work from which a change is tried only after all others.
 const much = 100
+
+// unasked tries to take back what is asked of the runs, where that is a remedy
+// at all.
+func (h *hunt) unasked(how remedy) error {
+	if len(how.trials) == 0 {
+		return nil
+	}
+	for _, l := range asked(h) {
+		if err := h.climb(l); err != nil {
+			return err
+		}
+	}
+	return nil
+}
 
 // light tries what is less trouble than moving a part far.
 func (h *hunt) light(how remedy) error {

@@ -11,12 +11,12 @@ import (
 // Steps of work: they stand for time without being one, about a tenth of a
 // millisecond each on the machine this was written on.
 const (
-	lookSteps  = 1    // the parts alone, looked over
-	plainSteps = 2    // a run solved
-	bendSteps  = 10   // more, for one that may bend
-	pairs      = 5    // pairs of fittings that may go before its sockets, to the step
-	clashSteps = 1000 // a run in a conflict: it was torn up and searched again
-	looks      = 45   // states of a search in vain, to the step
+	lookSteps  = 1   // the parts alone, looked over
+	plainSteps = 2   // a run solved
+	bendSteps  = 10  // more, for one that may bend
+	pairs      = 5   // pairs of fittings that may go before its sockets, to the step
+	clashSteps = 300 // a run in a conflict: it was torn up and searched again
+	looks      = 45  // states of a search in vain, to the step
 )
 
 // try changes, solves and checks a plan. It gives nil when the finding stays, an
