@@ -6,12 +6,14 @@ import (
 	"context"
 	"errors"
 	"reflect"
+	"slices"
 	"syscall"
 	"testing"
 	"time"
 
 	"github.com/go-gl/mathgl/mgl64"
 
+	"tubewright/route"
 	"tubewright/route/find"
 )
 
@@ -81,5 +83,20 @@ func BenchmarkStop(b *testing.B) {
 		}
 		b.ReportMetric(float64(g.worst.Microseconds())/1000, "ms-worst")
 		b.ReportMetric(float64(g.looks), "looks")
+	}
+}
+
+// TestStraightsStop: a tube that cannot be bent, between ports out of line, has
+// its straights searched for long; that search too looks at the context.
+func TestStraightsStop(t *testing.T) {
+	plan := demo(t, "conservation-scanner").Clone()
+	top := slices.IndexFunc(plan.Parts, func(p route.Part) bool { return p.Name == "top" })
+	plan.Parts[top].At[0] += 3
+	g := newGauge(40)
+	if _, err := find.Solve(g, plan); !errors.Is(err, context.Canceled) {
+		t.Fatalf("got %v, want the context's error", err)
+	}
+	if g.looks > 60 {
+		t.Errorf("%d looks after the 40th", g.looks-40)
 	}
 }

@@ -23,6 +23,7 @@ type hunt struct {
 	starts   []*build // the chains to bend from at both ends, the plain ones first
 	ends     []*build
 	effort   effort
+	halt     halt
 	// measuring makes the guard find the worst a way lacks, not just whether it does.
 	measuring bool
 	missed    []missed // what was looked at and refused, best of each name

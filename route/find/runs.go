@@ -82,9 +82,11 @@ func (t *table) huntWays(ctx context.Context, r *row, run route.Run, q request) 
 	if err != nil {
 		return nil, err
 	}
+	h.halt = halt{ctx: ctx}
 	ways, err := h.all(ctx)
 	if err != nil && h.stockShort() {
 		h = h.fromAnyBar()
+		h.halt = halt{ctx: ctx}
 		ways, err = h.all(ctx)
 	}
 	if err == nil && r.homing && run.Way != route.Drawn {

@@ -11,7 +11,7 @@ const (
 	// moreSteps bounds the states looked at for the others.
 	moreSteps = 800
 	// checkEvery is how many states pass between two looks at the context.
-	checkEvery = 256
+	checkEvery = 32
 )
 
 // shortest finds the best route over the lattice as it stands that costs less

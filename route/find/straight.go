@@ -183,7 +183,7 @@ func (s *straightener) lower() {
 // dear reports whether this many fittings of this price cost too much already.
 func (s *straightener) dear(count int, price float64) bool {
 	w := &s.plan.Weigh
-	return w.Fitting*float64(count)+w.Price*price+s.sockets >= s.bound
+	return s.halted() || w.Fitting*float64(count)+w.Price*price+s.sockets >= s.bound
 }
 
 // shutAll closes what is left between two arms, with offsets in every place.
@@ -252,6 +252,9 @@ func (s *straightener) hung(end, count int) int {
 // shut tries every handful of extenders that brings the gap near enough for the
 // offsets to close.
 func (s *straightener) shut() {
+	if s.halted() {
+		return
+	}
 	gap, reach := s.arms[1].end().At.Sub(s.arms[0].end().At), s.slack
 	for i := range s.swings[:s.offsets] {
 		w := &s.swings[i]
