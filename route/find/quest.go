@@ -27,8 +27,8 @@ type quest struct {
 	room                      room
 	grid                      lattice
 	squareCost                float64 // of a right angle besides its straights
-	cornerKey                 int64   // see bendPrice
-	cornerSaves               int64   // see bendSaves
+	cornerKey                 int64   // price of a right angle besides its two legs, in steps of sameCost
+	cornerSaves               int64   // what it saves of their length, in steps of sameLength
 	most                      float64 // longest developed length a bar allows, mm; 0: open
 	search                    *search
 	effort                    *effort // of the whole run

@@ -116,42 +116,35 @@ func (q *quest) turn(at int32, from *label, n node, out, via int) {
 	if q.leadsHome(n, out) {
 		q.home(at, from, n, out, via)
 	}
-	next := int(s.jump[out][n[axis]])
+	here := n[axis]
+	next := int(s.jump[out][here])
 	if next < 0 {
 		return
 	}
 	l := q.line(n, axis)
-	x, r := q.grid[axis], q.radius*sign(out)
-	if l.jump[sense]>>n[axis]&1 == 0 {
-		q.blame(l, x[n[axis]]+r, x[next]-r)
+	if l.jump[sense]>>here&1 == 0 {
+		q.blame(l, q.grid[axis][here]+q.radius*sign(out), q.grid[axis][next]-q.radius*sign(out))
 		return
 	}
-	via = q.passed(n, out, via, x[n[axis]]+r, x[next]-r)
-	to := n
-	to[axis] = next
-	if q.worthIt(from, to, out, via) && q.bendsAt(n, int(from.heading), out) {
-		q.reach(at, from, to, out, via, 1)
+	if len(q.via) > 0 {
+		via = q.passed(n, out, via, q.grid[axis][here]+q.radius*sign(out), q.grid[axis][next]-q.radius*sign(out))
 	}
-}
-
-// worthIt asks the cheap question before the dear one: whether a bend would
-// lead to anything new.
-func (q *quest) worthIt(from *label, to node, out, via int) bool {
-	s := q.search
-	if s.limited {
-		return true
+	r := &s.axes[axis]
+	cost := from.cost + q.cornerKey + abs(r.price[next]-r.price[here])
+	crossing := int(from.state) / (6 * s.vias)
+	state := int32(((crossing+(next-here)*s.stride[axis])*6+out)*s.vias + via)
+	// the cheap question before the dear one: does the bend lead to anything new?
+	if h := &s.heads[state]; h.stamp == s.stamp && !s.limited && s.labels[h.label].cost <= cost {
+		return
 	}
-	h := &s.heads[s.state(to, out, via)]
-	return h.stamp != s.stamp || s.labels[h.label].cost > from.cost+q.bendPrice()+s.axes[out>>1].far(from.at[out>>1], to[out>>1])
+	if q.bendsAt(crossing, n, int(from.heading), out) {
+		n[axis] = next
+		q.reach(at, from, n, out, via, 1)
+	}
 }
 
 // far is the price between two lines of one axis.
-func (r *ruler) far(from uint8, to int) int64 {
-	if d := r.price[to] - r.price[from]; d > 0 {
-		return d
-	}
-	return r.price[from] - r.price[to]
-}
+func (r *ruler) far(from uint8, to int) int64 { return abs(r.price[to] - r.price[from]) }
 
 // reach opens a label at a crossing, bent by so many bends since the label before.
 func (q *quest) reach(at int32, from *label, to node, heading, via, bent int) {
@@ -159,15 +152,20 @@ func (q *quest) reach(at int32, from *label, to node, heading, via, bent int) {
 	axis := heading >> 1
 	r := &s.axes[axis]
 	l := label{
-		cost:   from.cost + r.far(from.at[axis], to[axis]) + int64(bent)*q.bendPrice(),
-		length: from.length + abs(r.length[to[axis]]-r.length[from.at[axis]]) - int64(bent)*q.bendSaves(),
+		cost:   from.cost + r.far(from.at[axis], to[axis]) + int64(bent)*q.cornerKey,
+		length: from.length + abs(r.length[to[axis]]-r.length[from.at[axis]]) - int64(bent)*q.cornerSaves,
 		state:  s.state(to, heading, via), parent: at, next: -1,
 		at: [3]uint8{uint8(to[0]), uint8(to[1]), uint8(to[2])}, heading: uint8(heading), via: uint8(via), bends: from.bends + uint8(bent),
 	}
 	q.open(&l)
 }
 
-func abs(x int64) int64 { return max(x, -x) }
+func abs(x int64) int64 {
+	if x < 0 {
+		return -x
+	}
+	return x
+}
 
 // open puts a label in the queue unless another of its state betters it or it
 // can no longer lead to what is looked for.
@@ -189,7 +187,7 @@ func (q *quest) open(l *label) {
 		s.labels[at] = *l
 	case known && s.limited:
 		l.next = h.label
-		s.labels = append(s.labels, *l)
+		fallthrough
 	default:
 		s.labels = append(s.labels, *l)
 	}
@@ -216,13 +214,13 @@ func (s *search) push(total, cost int64, label int32) {
 }
 
 // bendsAt is bendClear with a memory.
-func (q *quest) bendsAt(n node, in, out int) bool {
+func (q *quest) bendsAt(crossing int, n node, in, out int) bool {
 	s := q.search
-	c := &s.corners[s.crossing(n)]
+	c := &s.corners[crossing]
 	if c.stamp != s.stamp {
 		*c = corner{stamp: s.stamp}
 	}
-	bit := uint16(1) << bendIndex(in^1, out)
+	bit := uint16(1) << bendBit[in^1][out]
 	if c.known&bit == 0 {
 		c.known |= bit
 		if q.bendClear(n, in, out) {
@@ -232,11 +230,19 @@ func (q *quest) bendsAt(n node, in, out int) bool {
 	return c.clear&bit != 0
 }
 
-// bendIndex numbers the twelve bends at a corner by the headings of their two
-// legs away from it, whichever comes first.
-func bendIndex(a, b int) int {
-	if a > b {
-		a, b = b, a
+// bendBit numbers the twelve bends at a corner by the headings of their two legs
+// away from it, whichever comes first.
+var bendBit = bendBits()
+
+func bendBits() (bits [6][6]uint8) {
+	next := uint8(0)
+	for a := range 6 {
+		for b := range a {
+			if a/2 != b/2 {
+				bits[a][b], bits[b][a] = next, next
+				next++
+			}
+		}
 	}
-	return [3]int{0, 4, 8}[a/2+b/2-1] + a%2*2 + b%2
+	return bits
 }

@@ -19,10 +19,10 @@ func (q *quest) leadsHome(n node, out int) bool {
 // home reaches the end from a bend whose second leg leads to it.
 func (q *quest) home(at int32, from *label, n node, out, via int) {
 	bent := *from
-	bent.cost += q.bendPrice()
-	bent.length -= q.bendSaves()
+	bent.cost += q.cornerKey
+	bent.length -= q.cornerSaves
 	bent.bends++
-	if !q.mayEnd(&bent, n, out) || !q.bendsAt(n, int(from.heading), out) {
+	if !q.mayEnd(&bent, n, out) || !q.bendsAt(q.search.crossing(n), n, int(from.heading), out) {
 		return
 	}
 	q.homeFrom(at, &bent, n, out, via, q.radius, true)

@@ -2,15 +2,9 @@ package find
 
 import "math"
 
-// bendPrice is what a right angle costs besides its two legs, counted to the
-// corner, in steps of sameCost. Below 0 where bends cost little: they cut corners.
-func (q *quest) bendPrice() int64 { return q.cornerKey }
-
-// bendSaves is by how much a right angle is shorter than its two legs, in steps
-// of sameLength.
-func (q *quest) bendSaves() int64 { return q.cornerSaves }
-
-// priceBends works out bendPrice and bendSaves.
+// priceBends works out what a right angle costs besides its two legs, counted to
+// the corner (below 0 where bends cost little: they cut corners), and by how much
+// it is shorter than they.
 func (q *quest) priceBends() {
 	q.cornerKey = costKey(q.squareCost - 2*q.radius*q.weigh.Millimetre)
 	q.cornerSaves = int64(math.Floor((2 - math.Pi/2) * q.radius / sameLength))

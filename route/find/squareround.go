@@ -91,8 +91,11 @@ func (b *body) awayFromArc(d vec) float64 {
 }
 
 const (
-	// edgeFound is how exactly the ends of a span are found, mm.
+	// edgeFound is how exactly the gap is met at the ends of a span, mm.
 	edgeFound = 1e-7
+	// edgeRounds bounds the search for one: it more than halves the stretch in
+	// any two rounds that matter, and a metre is down to edgeFound by 2 · 34.
+	edgeRounds = 68
 	// finePiece is half the length of the pieces in which what is not convex is
 	// looked over, mm: between two such places a gap sinks by less than the
 	// search keeps to spare, since a tube's own gap bends no tighter than 8 mm.
@@ -154,13 +157,24 @@ func (p *probe) deepest(lo, hi float64) (float64, bool) {
 	return 0, false
 }
 
-// edge is where a line that is clear at a place and not at another becomes so.
+// edge is where a line that is clear at a place and not at another becomes so:
+// the false position, with the value of an end that stays halved each time (the
+// Illinois rule, M. Dowell and P. Jarratt 1971).
 func (p *probe) edge(out, in float64) float64 {
-	for math.Abs(out-in) > edgeFound {
-		if mid := (out + in) / 2; p.lacks(mid) > 0 {
-			in = mid
-		} else {
-			out = mid
+	fo, fi := p.lacks(out), p.lacks(in)
+	for range edgeRounds {
+		if fo > -edgeFound || math.Abs(out-in) < edgeFound {
+			return out
+		}
+		mid := out + (in-out)*fo/(fo-fi)
+		f := p.lacks(mid)
+		switch {
+		case math.Abs(f) <= edgeFound:
+			return mid
+		case f > 0:
+			in, fi, fo = mid, f, fo/2
+		default:
+			out, fo, fi = mid, f, fi/2
 		}
 	}
 	return out

@@ -10,7 +10,8 @@ import (
 // search's.
 type search struct {
 	size    [3]int
-	vias    int // via indices a state may have: one more than the run's via points
+	stride  [3]int // from a crossing to the next along each axis
+	vias    int    // via indices a state may have: one more than the run's via points
 	stamp   uint32
 	heads   []head   // of each state
 	corners []corner // of each crossing
@@ -91,6 +92,7 @@ func (q *quest) prepare() {
 	}
 	s := q.search
 	s.size = [3]int{len(q.grid[0]), len(q.grid[1]), len(q.grid[2])}
+	s.stride = [3]int{s.size[1] * s.size[2], s.size[2], 1}
 	s.vias = len(q.via) + 1
 	s.wipe()
 	q.priceBends()
@@ -107,7 +109,7 @@ func (s *search) wipe() {
 	nodes := s.size[0] * s.size[1] * s.size[2]
 	s.stamp++
 	if s.stamp == math.MaxUint32 {
-		*s = search{size: s.size, vias: s.vias, stamp: 1, bound: s.bound}
+		*s = search{size: s.size, stride: s.stride, vias: s.vias, stamp: 1, bound: s.bound}
 	}
 	s.heads = sized(s.heads, nodes*6*s.vias)
 	s.corners = sized(s.corners, nodes)
