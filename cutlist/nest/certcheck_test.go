@@ -16,6 +16,7 @@ type certChecker struct {
 	bars    []certBar
 	filters []filter
 	reached int
+	perCost int
 	work    int // steps left; a check that would take more is refused
 }
 
@@ -53,12 +54,12 @@ func checkCertificate(job nest.Job, bound int, c *nest.Certificate) error {
 		return nil // nothing costs less than nothing
 	case c == nil:
 		return errors.New("no certificate")
-	case bound > c.Floor/nest.BarWeight:
+	case bound > c.Floor/max(1, c.PerCost):
 		return fmt.Errorf("bound %d above floor %d", bound, c.Floor)
 	case c.Exhausted && c.Tree == nil:
 		return tryAgain(job, bound)
 	}
-	k := &certChecker{bars: certBars(job), reached: c.Reached, work: certWork}
+	k := &certChecker{bars: certBars(job, c.PerCost), perCost: c.PerCost, reached: c.Reached, work: certWork}
 	kinds := certKinds(job)
 	for i := range c.Filters {
 		if err := k.addFilter(&c.Filters[i], kinds); err != nil {
@@ -91,13 +92,13 @@ func tryAgain(job nest.Job, bound int) error {
 	return nil
 }
 
-func certBars(job nest.Job) (list []certBar) {
+func certBars(job nest.Job, perCost int) (list []certBar) {
 	for _, b := range job.Stock {
 		price := b.Price
 		if !job.Priced() {
 			price = 1
 		}
-		list = append(list, certBar{b.Length + job.Kerf, price*nest.BarWeight + 1, b.Most, b.Most > 0})
+		list = append(list, certBar{b.Length + job.Kerf, price*perCost + 1, b.Most, b.Most > 0})
 	}
 	for _, b := range job.Offcuts {
 		list = append(list, certBar{b.Length + job.Kerf, 1, max(1, b.Most), true})
@@ -253,27 +254,10 @@ func (k *certChecker) together(a, b int, kinds []certKind) ([]certKind, bool) {
 	for i := range k.filters {
 		u.worth = append(u.worth, list[a].worth[i]+list[b].worth[i])
 	}
-	same := slices.IndexFunc(list, func(c certKind) bool { return c.room == room && sameKinds(c.apart, u.apart) })
-	if same < 0 {
-		for f := range u.apart {
-			list[f].apart[len(list)] = true
-		}
-		return append(list, u), true
+	for f := range u.apart {
+		list[f].apart[len(list)] = true
 	}
-	list[same].count++
-	for i, w := range u.worth {
-		list[same].worth[i] = max(w, list[same].worth[i])
-	}
-	return list, true
-}
-
-func sameKinds(a, b map[int]bool) bool {
-	for f := range a {
-		if !b[f] {
-			return false
-		}
-	}
-	return len(a) == len(b)
+	return append(list, u), true
 }
 
 func copyKinds(kinds []certKind) []certKind {
@@ -296,22 +280,28 @@ func (k *certChecker) climb(job nest.Job, bound int) error {
 		pieces += p.Count
 		need += p.Count * (p.Length + job.Kerf)
 	}
-	if pieces >= nest.BarWeight {
+	if pieces >= k.perCost {
 		return errors.New("more pieces than a bar weighs")
 	}
 	for _, b := range k.bars[len(job.Stock):] {
 		need -= b.most * b.room
 	}
-	lightest := max(0, (k.reached-pieces+nest.BarWeight-1)/nest.BarWeight) // the least cost that reaches so far
+	lightest := max(0, (k.reached-pieces+k.perCost-1)/k.perCost) // the least cost that reaches so far
 	if lightest >= bound {
 		return nil
 	}
 	if bound > mostCosts {
 		return errTooLarge
 	}
-	most := k.mostRoom(job, bound)
+	rooms := k.sums(job, bound, func(b certBar) int { return b.room })
+	bars := k.sums(job, bound, func(certBar) int { return 1 })
+	free := 0
+	for _, b := range k.bars[len(job.Stock):] {
+		free += b.most
+	}
 	for cost := lightest; cost < bound; cost++ {
-		if most[cost] >= max(0, need) {
+		heaviest := cost*k.perCost + min(pieces, bars[cost]+free)
+		if rooms[cost] >= max(0, need) && heaviest >= k.reached {
 			return fmt.Errorf("a plan may cost %d, the bound is %d", cost, bound)
 		}
 	}
@@ -321,9 +311,9 @@ func (k *certChecker) climb(job nest.Job, bound int) error {
 // mostCosts are gone through one by one.
 const mostCosts = 1 << 24
 
-// mostRoom gives for each cost below a bound the most room that bought bars of
-// just that cost can have; below 0: none come to it.
-func (k *certChecker) mostRoom(job nest.Job, bound int) []int {
+// sums gives for each cost below a bound the most that bought bars of just that
+// cost have in all of what each has; below 0: none come to it.
+func (k *certChecker) sums(job nest.Job, bound int, of func(certBar) int) []int {
 	most := make([]int, bound)
 	for cost := range most {
 		most[cost] = -1
@@ -331,9 +321,9 @@ func (k *certChecker) mostRoom(job nest.Job, bound int) []int {
 			most[cost] = 0
 		}
 		for i := range job.Stock {
-			price := k.bars[i].weight / nest.BarWeight
+			price := k.bars[i].weight / k.perCost
 			if price <= cost && most[cost-price] >= 0 {
-				most[cost] = max(most[cost], most[cost-price]+k.bars[i].room)
+				most[cost] = max(most[cost], most[cost-price]+of(k.bars[i]))
 			}
 		}
 	}

@@ -3,9 +3,9 @@ package nest
 // Certificate is what proves a bound, written so that whole-number arithmetic
 // alone can check it, by somebody who does not trust the search.
 //
-// Bars are weighed, not priced: a bar of stock weighs its price times
-// [BarWeight], plus one (price 1 where no stock has a price); an offcut weighs
-// one. The lightest plan is then the cheapest, with the fewest bars among those.
+// Bars are weighed, not priced: a bar of stock weighs its price times PerCost,
+// plus one (price 1 where no stock has a price); an offcut weighs one. PerCost is
+// more than the number of pieces, so than that of bars in any plan. The lightest plan is then the cheapest, with the fewest bars among those.
 //
 // Kinds of piece are the different lengths of the job, longest first, each with
 // its count and the room it takes: its length and one kerf; a bar then has room
@@ -13,10 +13,11 @@ package nest
 // that list; branches append to it.
 //
 // The tree shows that no plan weighs less than Reached. From there up to Floor
-// no plan's weight can lie: for the numbers of bars are from 1 to that of the
-// pieces, and no bought bars at such a price have, with all offcuts, room for
-// all pieces. So every plan costs at least Floor / BarWeight, rounded down.
+// no plan's weight can lie: for no bought bars that come to just such a price
+// have, with all offcuts, room for all pieces and, being so many, such a weight.
+// So every plan costs at least Floor / PerCost, rounded down.
 type Certificate struct {
+	PerCost        int
 	Reached, Floor int
 	// Filters say which loads need not be looked at in the leaves: see Dual.
 	Filters []Dual
@@ -27,18 +28,13 @@ type Certificate struct {
 	Exhausted bool
 }
 
-// BarWeight is the weight of one hundredth of money: more than any number of bars.
-const BarWeight = 2 * maxPieces
-
 // Proof is a node of the tree: a leaf where Leaf is set, else a branch on two
 // kinds of piece A and B, which may be the same (Ryan & Foster 1981, for bars
 // in demand more than once: da Silva & Schouery 2023).
 //
 //   - Together: some bar holds an A and a B. One of each is taken away and their
-//     union added as a piece: as one more of the kind that takes as much room and
-//     must be kept apart from the same kinds, if there is one, the first in the
-//     list; else as a new kind at the end of the list, kept apart from all that A
-//     or B is.
+//     union added as a new kind at the end of the list, wanted once and kept apart
+//     from all that A or B is.
 //   - Apart: no bar holds an A and a B (no bar holds two A, if they are the same).
 //
 // Where A and B are to be kept apart, or fewer than one A and one B (two A) are
@@ -109,5 +105,5 @@ func (s *search) certificate() *Certificate {
 	if s.floor <= 0 {
 		return nil
 	}
-	return &Certificate{Reached: s.reached, Floor: s.floor, Tree: s.tree, Exhausted: s.tree == nil}
+	return &Certificate{PerCost: s.scale, Reached: s.reached, Floor: s.floor, Filters: s.filters, Tree: s.tree, Exhausted: s.tree == nil}
 }

@@ -117,10 +117,10 @@ var spoilers = []struct {
 	spoil func(bound *int, c *nest.Certificate)
 }{
 	{"bound + 1", func(bound *int, _ *nest.Certificate) { *bound++ }},
-	{"bound and floor + 1", func(bound *int, c *nest.Certificate) { *bound++; c.Floor += nest.BarWeight }},
+	{"bound and floor + 1", func(bound *int, c *nest.Certificate) { *bound++; c.Floor += c.PerCost }},
 	{"all of them + 1", func(bound *int, c *nest.Certificate) {
 		*bound++
-		c.Floor += nest.BarWeight
+		c.Floor += c.PerCost
 		c.Reached = c.Floor
 	}},
 	{"a price at twice what it is", func(_ *int, c *nest.Certificate) {
@@ -186,10 +186,11 @@ func TestSpoiltCertificatesAreRefused(t *testing.T) {
 // The hundredth part of a price more than a load may be worth is seen.
 func TestOnePriceUpIsRefused(t *testing.T) {
 	job := nest.Job{Stock: []nest.Bar{{Length: 30}}, Pieces: []nest.Piece{{Length: 15, Count: 3}, {Length: 10, Count: 5}, {Length: 6, Count: 9}}}
-	weight := nest.BarWeight + 1 // of one bar
+	const perCost = 1 << 15
+	weight := perCost + 1 // of one bar
 	// a half, a third and a fifth of a bar: 3/2 + 5/3 + 9/5 = 4.97 bars
 	sound := &nest.Dual{Scale: 30, Prices: []int{15 * weight, 10 * weight, 6 * weight}, Over: []int{0}}
-	c := &nest.Certificate{Reached: 4*weight + weight*29/30 - 1, Floor: 5 * nest.BarWeight, Tree: &nest.Proof{Leaf: sound}}
+	c := &nest.Certificate{PerCost: perCost, Reached: 4*weight + weight*29/30 - 1, Floor: 5 * perCost, Tree: &nest.Proof{Leaf: sound}}
 	if err := checkCertificate(job, 5, c); err != nil {
 		t.Fatalf("a sound certificate is refused: %v", err)
 	}
@@ -200,7 +201,7 @@ func TestOnePriceUpIsRefused(t *testing.T) {
 		}
 		sound.Prices[i]--
 	}
-	c.Floor = 6 * nest.BarWeight // 6 bars are right, but this does not prove it
+	c.Floor = 6 * perCost // 6 bars are right, but this does not prove it
 	if err := checkCertificate(job, 6, c); err == nil {
 		t.Error("6 bars are accepted though only 4.97 are proven")
 	}

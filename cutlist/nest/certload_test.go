@@ -20,6 +20,7 @@ type loader struct {
 	worth   []int // of the load so far, along filters
 	best    []rate
 	bests   [][]rate // along filters
+	ahead   ahead
 }
 
 // rate is the most worth for its room among kinds from one on.
@@ -68,6 +69,7 @@ func newLoader(k *certChecker, kinds []certKind, prices []int, filters []filter,
 	for f := range filters {
 		l.bests = append(l.bests, l.rates(func(i int) int { return kinds[i].worth[f] }))
 	}
+	l.ahead = l.tableAhead()
 	return l
 }
 
@@ -85,6 +87,9 @@ func (l *loader) rates(price func(kind int) int) []rate {
 // some reports whether there is such a load from the kind at on.
 func (l *loader) some(at, room, worth int) bool {
 	if l.k.work -= 1 + len(l.filters); l.k.work < 0 || worth+l.best[at].of(room) <= l.limit || l.ruledOut(at, room) {
+		return false
+	}
+	if l.ahead != nil && worth+l.ahead[at][room] <= l.limit {
 		return false
 	}
 	if at == len(l.order) {

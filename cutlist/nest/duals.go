@@ -39,6 +39,10 @@ type duals struct {
 	over   []int // of each kind of bar: 0 for unlimited ones
 }
 
+// fixedBits of fixed point hold the dearest bar's cost; with at most 2^14 pieces
+// and prices of up to mostLacking times that cost, sums stay below 2^63.
+const fixedBits = 40
+
 // newDuals proves nothing yet.
 func newDuals(t task) duals {
 	dear := 1

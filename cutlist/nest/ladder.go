@@ -8,6 +8,7 @@ type ladder struct {
 	least         int   // number of bars: none where a bar costs nothing at all
 	step          int   // what divides all prices
 	holds         []int // most that stock of step·i in all holds; below 0: there is no such sum; nil: too many to list
+	only          int   // cost of the only kind of bar there is; 0: there are several
 	need          int   // material that the stock must hold
 }
 
@@ -28,6 +29,9 @@ func newLadder(t task, most int) ladder {
 			l.least = 0
 		}
 		l.step = gcd(l.step, b.cost/t.scale)
+	}
+	if len(t.bars) == 1 {
+		l.only = t.bars[0].cost
 	}
 	if l.step > 0 && most/t.scale/l.step < maxRungs {
 		l.list(t, most/t.scale/l.step)
@@ -52,6 +56,9 @@ func (l *ladder) list(t task, rungs int) {
 
 // up lifts a lower bound on a plan's cost to the next cost a plan can have.
 func (l ladder) up(bound int) int {
+	if l.only > 0 {
+		return max(1, ceilDiv(bound, l.only)) * l.only
+	}
 	price, bars := bound/l.scale, bound%l.scale
 	if bars > l.pieces {
 		price, bars = price+1, 0

@@ -34,8 +34,8 @@ type parts struct {
 	best  *search
 }
 
-// partShare of the budget goes into each try: there are at most 14.
-const partShare = 14
+// partSteps go into each try: there are at most 14.
+const partSteps = 100_000_000
 
 func (p *parts) without(drop int) *search {
 	job := p.job
@@ -43,7 +43,7 @@ func (p *parts) without(drop int) *search {
 	if job.tooLong() != nil {
 		panic("nest: fewer pieces are too long")
 	}
-	m := p.meter.within(DefaultBudget / partShare)
+	m := p.meter.within(partSteps)
 	defer p.meter.after(m)
 	return job.search(m, progress(nil))
 }

@@ -7,7 +7,7 @@ import "slices"
 // out of steps.
 func (g *master) pricePool() bool {
 	g.settled = false
-	for range pivotsAtOnce {
+	for range fewPivots {
 		best, at := -gain, -1
 		for i, c := range g.known {
 			if rc := g.lp.reduced(c); rc < best {
@@ -50,7 +50,7 @@ func (g *master) priceNew() (better, whole bool) {
 		if g.r.left[b] < 1 {
 			continue
 		}
-		over := g.charge(b) + (g.dear*g.unit)>>coarse
+		over := g.charge(b) + (g.dear*g.unit)>>coarseLoads
 		f := sack.fill(g.bars[b].size, over)
 		worth[b] = f.most
 		if f.exact = f.exact && !g.meter.over; !f.exact {

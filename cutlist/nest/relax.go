@@ -26,35 +26,21 @@ type master struct {
 	limits    []int // row − len(items) → kind of bar
 	lp        *simplex
 	settled   bool     // no known column gains
-	known     []column // patterns of the pool that fit, and what rows may leave over
+	known     []sparse // patterns of the pool that fit, and what rows may leave over
 	result    relaxed
 }
 
 const (
-	// fixedBits of fixed point hold the dearest bar's cost; with at most
-	// 2^14 pieces and missing pieces at missing times its cost, sums stay
-	// below 2^63.
-	fixedBits = 44
 	// missing is the price of a piece left uncut, in dearest bars. It only steers
 	// the relaxation; no bound rests on it.
 	missing = 8
-	// coarse is how much more than its bar a load must be worth to be taken in,
+	// coarseLoads is how much more than its bar a load must be worth to be taken in,
 	// as a share of the dearest bar (a power of two): finer gains move no bound.
-	coarse = 30
-	// nearlyWorth is the most a pattern may fall short, in dearest bars, to be
-	// handed on to smaller rests, and nearRows how many for each row are.
-	nearlyWorth = 0.1
-	nearRows    = 4
-	// aboveShare is how much more than its share of the material a missing piece
-	// costs at first.
-	aboveShare = 1.01
-	// pivotsAtOnce is how often the program pivots before new loads are looked
-	// for, and mostKnown how many columns for each row it may hold.
-	pivotsAtOnce = 15
-	mostKnown    = 6
-	// nudge moves right sides apart so that pivots make progress (Charnes 1952,
-	// perturbation); values it disturbs are only guides, bounds use true demands.
-	nudge = 1e-6
+	coarseLoads = 30
+	// nearRows patterns for each row are handed on to smaller rests.
+	nearRows = 4
+	// fewPivots is how often the program pivots before new loads are looked for.
+	fewPivots = 15
 )
 
 // relax solves the relaxation. enough stops it early once the bound so far, or
@@ -116,7 +102,7 @@ func (g *master) setKnown(from []int) {
 		if row >= len(g.items) {
 			val = 1 // bars not used
 		}
-		g.known = append(g.known, column{row: []int32{int32(row)}, val: []float64{val}, pattern: -1})
+		g.known = append(g.known, sparse{row: []int32{int32(row)}, val: []float64{val}, pattern: -1})
 	}
 	for _, i := range from {
 		if g.usable(g.pool.list[i]) {
@@ -134,14 +120,14 @@ func (g *master) cost() float64 {
 	return g.lp.total() * float64(g.dear)
 }
 
-func isMissing(c column) bool { return c.pattern < 0 && c.cost > 0 }
+func isMissing(c sparse) bool { return c.pattern < 0 && c.cost > 0 }
 
 // startBasis takes every size as missing, at little more than its share of the
 // material at first: so the values start near where they end, and only what is
 // worth more pulls them away (du Merle et al. 1999, stabilised column
 // generation). dearer raises the price later.
-func (g *master) startBasis() []column {
-	var start []column
+func (g *master) startBasis() []sparse {
+	var start []sparse
 	for row, i := range g.items {
 		share := float64(missing)
 		for b, kind := range g.bars {
@@ -149,10 +135,10 @@ func (g *master) startBasis() []column {
 				share = min(share, g.cost01(b)*float64(g.sizes[i])/float64(kind.size))
 			}
 		}
-		start = append(start, column{cost: min(missing, share*aboveShare), row: []int32{int32(row)}, val: []float64{1}, pattern: -1})
+		start = append(start, sparse{cost: min(missing, share*aboveShare), row: []int32{int32(row)}, val: []float64{1}, pattern: -1})
 	}
 	for k := range g.limits {
-		start = append(start, column{row: []int32{int32(len(g.items) + k)}, val: []float64{1}, pattern: -1})
+		start = append(start, sparse{row: []int32{int32(len(g.items) + k)}, val: []float64{1}, pattern: -1})
 	}
 	return start
 }
@@ -174,9 +160,9 @@ func (g *master) dearer() bool {
 func (g *master) cost01(b int) float64 { return float64(g.bars[b].cost) / float64(g.dear) }
 
 // column writes a pattern of the pool as a column.
-func (g *master) column(index int) column {
+func (g *master) column(index int) sparse {
 	p := g.pool.list[index]
-	c := column{cost: g.cost01(p.bar), pattern: index}
+	c := sparse{cost: g.cost01(p.bar), pattern: index}
 	for k, piece := range p.pieces {
 		c.row = append(c.row, int32(g.row[piece]))
 		c.val = append(c.val, float64(p.counts[k]))

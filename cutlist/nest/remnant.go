@@ -2,9 +2,9 @@ package nest
 
 import "slices"
 
-// remnantShare is the part of the default budget spent on the remnant: it
-// saves no money, so it must not cost much time.
-const remnantShare = 25
+// remnantSteps are spent on the remnant: it saves no money, so it must not cost
+// much time.
+const remnantSteps = 100_000_000
 
 // mostForRemnant pieces: in a larger job one remnant matters little.
 const mostForRemnant = 60
@@ -15,7 +15,7 @@ func (s *search) lengthenRemnant(keepOver int) {
 	if s.pieces() > mostForRemnant {
 		return
 	}
-	m := s.meter.within(DefaultBudget / remnantShare)
+	m := s.meter.within(remnantSteps)
 	for _, b := range s.byLength() {
 		s.lengthenOn(b, keepOver, m)
 	}
@@ -68,6 +68,7 @@ func (s *search) planWithin(b, room int, m *meter) []load {
 	t.bars = append(t.bars, short)
 	part := newSearch(t, m)
 	part.setLimit(s.limit - s.bars[b].cost + 1)
+	part.floor = max(0, s.floor-s.bars[b].cost)
 	part.run()
 	for i, l := range part.best {
 		if l.bar == len(s.bars) {

@@ -17,6 +17,7 @@ type search struct {
 	cutoff  int    // a bound above it cannot lead to a cheaper plan
 	floor   int    // proven: no plan costs less
 	reached int    // what tree proves
+	filters []Dual // that tree needs
 	tree    *Proof // nil: nothing, or by exhaustion
 	told    func(floor, limit int)
 }
@@ -171,6 +172,10 @@ func (s *search) run() {
 		}
 	}
 	if s.closed() {
+		return
+	}
+	if len(s.bars) == 1 && !s.bars[0].limited {
+		s.branchAndPrice()
 		return
 	}
 	st := s.start()

@@ -13,7 +13,7 @@ type simplex struct {
 	rows    int
 	right   []float64
 	inverse []float64 // rows × rows
-	basis   []column
+	basis   []sparse
 	value   []float64 // of the basic columns
 	price   []float64 // dual value of each row
 	pivots  int       // since the inverse was made afresh
@@ -21,24 +21,17 @@ type simplex struct {
 	filled  []int32   // scratch: where the pivot row is not 0
 }
 
-// column is a sparse column of the program.
-type column struct {
+// sparse is a sparse column of the program.
+type sparse struct {
 	cost    float64
 	row     []int32
 	val     []float64
 	pattern int // index of the pattern it stands for; below 0: none
 }
 
-const (
-	// tiny is the least pivot: smaller ones blow up rounding noise.
-	tiny = 1e-9
-	// gain is the least reduced cost worth a pivot, where the dearest bar costs 1.
-	gain = 1e-9
-)
-
 // newSimplex starts from columns that have a single entry, one for each row in
 // turn, so that the inverse is a diagonal.
-func newSimplex(right []float64, start []column) *simplex {
+func newSimplex(right []float64, start []sparse) *simplex {
 	n := len(right)
 	s := &simplex{
 		rows: n, right: right, inverse: make([]float64, n*n), basis: start,
@@ -70,7 +63,7 @@ func (s *simplex) refresh() {
 }
 
 // reduced is what one unit of a column saves, as a cost: below 0 is a gain.
-func (s *simplex) reduced(c column) float64 {
+func (s *simplex) reduced(c sparse) float64 {
 	cost := c.cost
 	for k, r := range c.row {
 		cost -= float64(s.price[r] * c.val[k])
@@ -80,7 +73,7 @@ func (s *simplex) reduced(c column) float64 {
 
 // enter brings a column into the basis. It reports false when the column
 // cannot enter: the program would be without a bound, or the pivot too small.
-func (s *simplex) enter(c column) bool {
+func (s *simplex) enter(c sparse) bool {
 	s.direction(c)
 	out := s.leaving()
 	if out < 0 {
@@ -93,7 +86,7 @@ func (s *simplex) enter(c column) bool {
 	return true
 }
 
-func (s *simplex) direction(c column) {
+func (s *simplex) direction(c sparse) {
 	for i := range s.rows {
 		sum := 0.0
 		row := s.inverse[i*s.rows : (i+1)*s.rows]
@@ -104,7 +97,7 @@ func (s *simplex) direction(c column) {
 	}
 }
 
-// leaving is the ratio test: the basic column that falls to 0 first; among
+// leaving is the ratio test: the basic sparse that falls to 0 first; among
 // those that tie, the one with the largest pivot.
 func (s *simplex) leaving() int {
 	out, least := -1, math.Inf(1)
@@ -122,7 +115,7 @@ func (s *simplex) leaving() int {
 
 // pivot puts a column in the place of a basic one and brings inverse, values
 // and prices up to date.
-func (s *simplex) pivot(out int, c column) {
+func (s *simplex) pivot(out int, c sparse) {
 	n := s.rows
 	rc := s.reduced(c)
 	by := 1 / s.dir[out]
@@ -185,45 +178,9 @@ func (s *simplex) remake() {
 	s.refresh()
 }
 
-func eliminate(work, fresh []float64, n, col int) bool {
-	best := col
-	for i := col + 1; i < n; i++ {
-		if math.Abs(work[i*n+col]) > math.Abs(work[best*n+col]) {
-			best = i
-		}
-	}
-	if math.Abs(work[best*n+col]) < tiny {
-		return false
-	}
-	swapRows(work, n, col, best)
-	swapRows(fresh, n, col, best)
-	by := 1 / work[col*n+col]
-	w, f := work[col*n:(col+1)*n], fresh[col*n:(col+1)*n]
-	for j := range n {
-		w[j] *= by
-		f[j] *= by
-	}
-	for i := range n {
-		if d := work[i*n+col]; i != col && d != 0 {
-			subtract(work[i*n:(i+1)*n], w, d)
-			subtract(fresh[i*n:(i+1)*n], f, d)
-		}
-	}
-	return true
-}
-
 func subtract(row, from []float64, times float64) {
 	for j, v := range from {
 		row[j] -= float64(times * v)
-	}
-}
-
-func swapRows(m []float64, n, a, b int) {
-	if a == b {
-		return
-	}
-	for j := range n {
-		m[a*n+j], m[b*n+j] = m[b*n+j], m[a*n+j]
 	}
 }
 

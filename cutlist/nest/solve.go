@@ -8,15 +8,15 @@ type Options struct {
 	// Seconds stops the search after a time. What is found then hangs on the
 	// machine's speed; 0: no limit of time.
 	Seconds float64
-	// Budget stops the search after so many steps, several hundred million
+	// Budget stops the search after so many steps, about a thousand million
 	// a second; 0: DefaultBudget, or no limit where Seconds is set.
 	Budget int
 	// Progress, when set, hears of every better bound or plan: costs as in Result.
 	Progress func(bound, incumbent int)
 }
 
-// DefaultBudget of steps is about a second of work.
-const DefaultBudget = 400_000_000
+// DefaultBudget of steps is at most about ten seconds of work.
+const DefaultBudget = 8_000_000_000
 
 // Solve finds the best plan for a job. Errors are *NumberError (joined),
 // *TooManyError, *TooLongError, *TooFewError, which comes with a plan for all

@@ -14,7 +14,7 @@ type task struct {
 	bars            []bar
 	unit            int // what lengths were divided by
 	stocks, sources int // bars of the job: in its stock, in all
-	scale           int // cost of one hundredth of money; more than twice any number of bars, which the rest counts
+	scale           int // cost of one hundredth of money; more than any number of bars, which the rest counts
 }
 
 // bar is one kind of bar. Its cost is its price times the task's scale, plus
@@ -38,9 +38,10 @@ type load struct {
 }
 
 func newTask(j Job) task {
-	t := task{scale: BarWeight, stocks: len(j.Stock), sources: len(j.Stock) + len(j.Offcuts)}
+	t := task{stocks: len(j.Stock), sources: len(j.Stock) + len(j.Offcuts)}
 	t.addPieces(j)
 	total := t.pieces()
+	t.scale = total + 1
 	t.addOffcuts(j, total)
 	t.addStock(j, total)
 	for b, kind := range t.bars {
