@@ -21,6 +21,7 @@ type loader struct {
 	best    []rate
 	bests   [][]rate // along filters
 	ahead   ahead
+	step    int
 }
 
 // rate is the most worth for its room among kinds from one on.
@@ -89,7 +90,7 @@ func (l *loader) some(at, room, worth int) bool {
 	if l.k.work -= 1 + len(l.filters); l.k.work < 0 || worth+l.best[at].of(room) <= l.limit || l.ruledOut(at, room) {
 		return false
 	}
-	if l.ahead != nil && worth+l.ahead[at][room] <= l.limit {
+	if l.ahead != nil && worth+l.ahead[at][room/l.step] <= l.limit {
 		return false
 	}
 	if at == len(l.order) {
