@@ -14,6 +14,24 @@ func (b *book) work(t cutlist.Tube) {
 	for _, step := range steps(t, b.units) {
 		b.item(step, rowSize)
 	}
+	b.asMade(t)
+}
+
+// asMade is room to write down what came out, so that the next try knows.
+func (b *book) asMade(t cutlist.Tube) {
+	cols := []column{{head: "as made"}, {head: "length", wraps: true}}
+	if len(t.Bench.Bends) > 0 {
+		cols = append(cols, column{head: "turns", wraps: true}, column{head: "rolls", wraps: true})
+	}
+	cols = append(cols, column{head: "aside at B", wraps: true}, column{head: "askew at B", wraps: true}, column{head: "what to do otherwise", wraps: true})
+	var rows [][]cell
+	for _, try := range []string{"first try", "second"} {
+		row := make([]cell, len(cols))
+		row[0].text = try
+		rows = append(rows, row)
+	}
+	b.y += 1
+	b.table(cols, rows)
 }
 
 // steps is the order of work for one tube.
@@ -28,6 +46,7 @@ func steps(t cutlist.Tube, u route.Units) []string {
 		fmt.Sprintf("Saw the blank, %s. Square both ends; write A on one. Draw a straight line along the tube: rolls count from it.", u.TextUnit(t.Cut.Blank)),
 		fmt.Sprintf("Mark start, middle and end of each bend on the blank from its end A (the first bend starts at %s), and the roll of each as an arc round the tube.", u.Text(first.BlankA.Start)),
 		askew(t),
+		collarsBefore(t, u),
 		fmt.Sprintf("Bend in order from A, each to its “form to”, the first to %s. %s", route.Degrees(first.FormTo), warm(t, u)),
 		"After each bend check turn, roll and back measures against the drawing; correct while it can still be moved.",
 		fmt.Sprintf("Trim: finished end A is %s before the start of bend 1; cut there, then cut B %s from A along the centreline.",
@@ -63,7 +82,7 @@ func finish(t cutlist.Tube, u route.Units) []string {
 	return []string{
 		fmt.Sprintf("Check the length along the centreline: between %s and %s is safe, %s is the aim.", u.Text(t.Cut.Shortest), u.Text(t.Cut.Longest), u.TextUnit(t.Cut.Aim)),
 		"Deburr both ends inside, chamfer them outside, rinse and dry.",
-		fmt.Sprintf("Mark the insertion on both ends: A %s, B %s. Put the collars on, wet the seals with coolant, push home and see both marks at the collars.",
-			u.TextUnit(t.Way.Start.Socket.Insertion.Full), u.TextUnit(t.Way.End.Socket.Insertion.Full)),
+		fmt.Sprintf("Mark the insertion on both ends: A %s, B %s. %s Wet the seals with coolant, push home and see both marks at the collars.",
+			u.TextUnit(t.Way.Start.Socket.Insertion.Full), u.TextUnit(t.Way.End.Socket.Insertion.Full), collarsAfter(t)),
 	}
 }
