@@ -1,5 +1,7 @@
 package find
 
+import "slices"
+
 const (
 	// farDearer is how many times the first way's cost another may have and still
 	// be shown beside two others.
@@ -12,9 +14,32 @@ const (
 // shown leaves out of a run's list what a builder would pass over: a way that is
 // in nothing better than a cheaper one of the list that stands clear of the other
 // runs, and where there is a choice of two, one that is far dearer, needs many
-// fittings more, or would hit another run and is dearer than the one taken. The first and the chosen one stay. It gives the list and the
-// place of the chosen way.
+// fittings more, or would hit another run and is dearer than the one taken. The
+// first and the chosen one stay. It gives the list and the place of the chosen
+// way.
+//
+// A list that would have fewer than fewestWays keeps the cheapest of what was
+// left out: a person who looks for another way should find one.
 func (t *table) shown(i int, options []*option, chosen int) ([]*option, int) {
+	keep := t.worth(i, options, chosen)
+	for n := 0; n < len(options) && len(keep) < fewestWays; n++ {
+		if !slices.Contains(keep, n) {
+			keep = append(keep, n)
+		}
+	}
+	slices.Sort(keep)
+	list := make([]*option, len(keep))
+	for k, n := range keep {
+		list[k] = options[n]
+	}
+	return list, slices.Index(keep, chosen)
+}
+
+// fewestWays is how many ways a list holds when so many were found.
+const fewestWays = 3
+
+// worth lists the places of the options that a builder would look at.
+func (t *table) worth(i int, options []*option, chosen int) (keep []int) {
 	var list []*option
 	at := -1
 	for n, o := range options {
@@ -29,9 +54,9 @@ func (t *table) shown(i int, options []*option, chosen int) ([]*option, int) {
 		if n == chosen {
 			at = len(list)
 		}
-		list = append(list, o)
+		list, keep = append(list, o), append(keep, n)
 	}
-	return list, at
+	return keep
 }
 
 // bettered reports whether an option is bettered by one of a list that stands
