@@ -31,6 +31,7 @@ type straightener struct {
 	sockets           float64  // what the cheapest pair of sockets costs
 	found             bool     // a clear straight
 	trailing          bool     // extenders may stand where they close nothing
+	tried             int      // handfuls of fittings looked at
 }
 
 // stack is the extenders of one end and the stretch they stand in.
@@ -72,6 +73,11 @@ const (
 	// mostTurningHard is the same where nothing else goes: four are for tubes that
 	// cannot be bent.
 	mostTurningHard = 3
+	// mostTried bounds the handfuls of fittings that one run's straights look at: a
+	// tenth of a second on a machine of 2026. With every chain of the catalogue
+	// and two ports a hand apart a few thousand are looked at; more are only there
+	// where nothing closes.
+	mostTried = 20000
 	// anyTurning is no bound.
 	anyTurning = 2 * mostFittings
 )
@@ -182,6 +188,9 @@ func (s *straightener) lower() {
 
 // dear reports whether this many fittings of this price cost too much already.
 func (s *straightener) dear(count int, price float64) bool {
+	if s.tried++; s.tried > mostTried {
+		return true
+	}
 	w := &s.plan.Weigh
 	return s.halted() || w.Fitting*float64(count)+w.Price*price+s.sockets >= s.bound
 }
@@ -252,7 +261,7 @@ func (s *straightener) hung(end, count int) int {
 // shut tries every handful of extenders that brings the gap near enough for the
 // offsets to close.
 func (s *straightener) shut() {
-	if s.halted() {
+	if s.tried > mostTried || s.halted() {
 		return
 	}
 	gap, reach := s.arms[1].end().At.Sub(s.arms[0].end().At), s.slack
