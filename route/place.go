@@ -28,6 +28,10 @@ type PlacedPort struct {
 // Whole gives a part with all that its kind in the catalogue adds to it.
 func (p Plan) Whole(part Part) Part {
 	kind, ok := p.FindKind(part.Kind)
+	if part.Stack.Given() || ok && kind.Stack.Given() {
+		part.Stack = part.Stack.over(kind.Stack)
+		part = part.Stack.part(part)
+	}
 	if part.Kind == "" || !ok {
 		return part
 	}

@@ -148,6 +148,7 @@ type Part struct {
 	Kind      string     // a catalogue part; empty: a part of the plan's own
 	At        mgl64.Vec3 // where the part's own origin goes, mm
 	Turn      mgl64.Vec3 // degrees about x, then y, then z (fixed axes)
+	Stack     Stack      // a radiator with fans, in place of solids and ports
 	Solids    []Solid
 	Ports     []Port
 	Passages  [][2]string // which ports the coolant links inside the part

@@ -98,7 +98,7 @@ func (r *referee) tellParts(i, j int, worst clear.Gap) {
 	f := Finding{
 		Code: PartHitsPart, Parts: []string{a.name, b.name}, Measure: worst.Distance, Unit: "mm",
 		What: fmt.Sprintf("Parts %s and %s overlap by %s.", a.name, b.name, r.length(-worst.Distance)),
-		Fix:  way.sentence(r), Move: way.told(),
+		Fix:  way.sentence(r), Move: way.told(), Least: r.leastApart(i, j, way),
 	}
 	r.tell(f.at(worst.A.Add(worst.B).Mul(0.5)))
 }

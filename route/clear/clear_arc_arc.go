@@ -2,76 +2,65 @@ package clear
 
 import "math"
 
-// spanPair is a stretch of each of two arcs.
-type spanPair struct{ a, b span }
-
-// arcArc is the distance between two arcs' centrelines, by [arcCore]'s method
-// over pairs of chords.
+// arcArc is the distance between two arcs' centrelines.
+//
+// Where it is reached inside both, the place on the first is a dip of its
+// distance to the whole circle of the second; else an end is one of the two
+// places. The ends are measured outright. Of the dips, which have no closed
+// form (their places are the roots of an equation of the eighth degree: Eberly,
+// Distance to Circles in 3D, 2015), the least is found by branch and bound over
+// stretches of the first arc. Like [arcCore] it is never too large and less than
+// ChordError too small.
 func arcArc(a, b *ring, enough float64) near {
-	var room [2 * spansOpen]spanPair
-	open := pairs(a, b, room[:0])
-	best, sure := near{d: math.Inf(1)}, math.Inf(1)
-	for len(open) > 0 {
-		top := open[len(open)-1]
-		open = open[:len(open)-1]
-		p, q, sagA := a.chord(top.a)
-		r, s, sagB := b.chord(top.b)
-		n := segSeg(p, q, r, s)
-		low := n.d - sagA - sagB
-		if low >= best.d-leastSag {
-			sure = min(sure, low)
-			continue
-		}
-		_, partA := onSegment(n.a, p, q)
-		_, partB := onSegment(n.b, r, s)
-		if best = nearer(best, onBoth(a, b, top, partA, partB)); best.d <= touch {
-			return near{meet: true}
-		}
-		if best.d < enough {
-			return best
-		}
-		if sagA+sagB <= leastSag || enough > 0 && low >= enough {
-			sure = min(sure, low)
-			continue
-		}
-		open = halve(open, top, sagA >= sagB, partA, partB)
+	best := nearer(nearer(endTo(a, b, 0), endTo(a, b, 1)), nearer(endTo(b, a, 0), endTo(b, a, 1)).swapped())
+	if best.d <= touch || best.d < enough {
+		return best.met()
 	}
-	return near{d: max(0, min(sure, best.d)), a: best.a, b: best.b}
+	s := bowOf(a, b)
+	low := s.search(&best, enough)
+	best = best.met()
+	best.d = min(best.d, low)
+	return best
 }
 
-// pairs lists each first stretch of one arc with each of the other.
-func pairs(a, b *ring, list []spanPair) []spanPair {
-	var roomA, roomB [spansOpen]span
-	onB := b.spans(roomB[:0])
-	for _, x := range a.spans(roomA[:0]) {
-		for _, y := range onB {
-			list = append(list, spanPair{x, y})
-		}
+// met says that cores this near meet.
+func (n near) met() near {
+	if n.d <= touch {
+		return near{meet: true}
 	}
-	return list
+	return n
 }
 
-// onBoth is a true distance between two arcs near a place on each: that of the
-// point of one to the other arc.
-func onBoth(a, b *ring, at spanPair, partA, partB float64) near {
-	x, y := a.point(at.a, partA), b.point(at.b, partB)
-	return nearer(spanned(x, b.nearest(x)), spanned(a.nearest(y), y))
+// endTo is the distance of an arc's first or last point to another arc.
+func endTo(a, b *ring, end int) near {
+	p := a.c.plus(a.bend, [2]v3{a.u, a.last}[end])
+	return spanned(p, b.nearest(p))
 }
 
-// halve splits the stretch of the first arc, or of the second, the likelier half on top.
-func halve(open []spanPair, top spanPair, first bool, partA, partB float64) []spanPair {
-	if first {
-		m, _ := top.a.middle()
-		x, y := spanPair{span{top.a.a, m}, top.b}, spanPair{span{m, top.a.b}, top.b}
-		if partA < 0.5 {
-			x, y = y, x
-		}
-		return append(open, x, y)
+// bowOf is an arc in the frame of another's circle.
+func bowOf(a, b *ring) bow {
+	w := a.c.sub(b.c)
+	s := bow{arc: a, round: b, c: b.see(w), u: b.see(a.u.mul(a.bend)), v: b.see(a.v.mul(a.bend))}
+	s.swayY = math.Hypot(s.u.y, s.v.y)
+	s.swayE = math.Hypot(b.past(s.u.x, s.u.y), b.past(s.v.x, s.v.y))
+	s.steep = 2*a.bend*math.Hypot(w.dot(a.u), w.dot(a.v)) + 2*b.bend*s.bulge()
+	return s
+}
+
+// bulge bounds how fast the growth of the arc's distance r from the circle's
+// axis falls with the angle. Seen along the axis the arc is part of an ellipse
+// about a point at off from the axis: p = off + e, e″ = −e. So r″ is
+// (p·p″)/r + (p×p′)²/r³, of which the second is not negative and the first not
+// below −wide, the longer half axis. About the axis itself, where r hardly
+// changes, the second takes the first away.
+func (s *bow) bulge() float64 {
+	off := math.Hypot(s.c.x, s.c.y)
+	uu, vv, uv := s.u.x*s.u.x+s.u.y*s.u.y, s.v.x*s.v.x+s.v.y*s.v.y, s.u.x*s.v.x+s.u.y*s.v.y
+	half := math.Hypot((uu-vv)/2, uv)
+	wide, narrow := math.Sqrt((uu+vv)/2+half), math.Sqrt(max(0, (uu+vv)/2-half))
+	far, swept := wide+off, wide*max(0, narrow-off)
+	if far <= 0 {
+		return 0
 	}
-	m, _ := top.b.middle()
-	x, y := spanPair{top.a, span{top.b.a, m}}, spanPair{top.a, span{m, top.b.b}}
-	if partB < 0.5 {
-		x, y = y, x
-	}
-	return append(open, x, y)
+	return max(0, min(wide, far+off-swept*swept/(far*far*far)))
 }

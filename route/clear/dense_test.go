@@ -2,7 +2,6 @@ package clear_test
 
 import (
 	"math"
-	"testing"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -114,26 +113,4 @@ func awayFromArc(x vec, a clear.Arc) float64 {
 		d = min(d, x.Sub(arcAt(a, angle)).Len())
 	}
 	return max(0, d-a.Radius)
-}
-
-// dense is the distance found by trying every sample of one shape against the
-// other: slow and plainly right.
-func dense(a, b clear.Shape) float64 {
-	points, dress := samples(a)
-	least := math.Inf(1)
-	for _, p := range points {
-		least = min(least, away(p, b))
-	}
-	return least - dress
-}
-
-func TestBetweenAgreesWithDenseSampling(t *testing.T) {
-	eachPair(t, func(t *testing.T, a, b clear.Shape) {
-		got, want := clear.Between(a, b).Distance, dense(a, b)
-		if got > 0 || want > 0.05 {
-			if math.Abs(got-want) > 0.05 {
-				t.Errorf("Between = %v, by %v mm samples %v", got, fine, want)
-			}
-		}
-	})
 }

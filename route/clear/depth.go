@@ -11,22 +11,20 @@ import (
 //
 // The shifts that leave two convex shapes overlapping fill a convex body, and
 // the least that does not is its nearest boundary point. There the boundary is
-// smooth, so its normal belongs to a flat side (a face of either shape, or two
-// straight edges crossed), to a side swept by a straight edge along a rim (the
-// normal is square to the edge) or to two rims rolling on each other. Each of
-// these families is searched; [Along] says how far each direction takes.
+// smooth. Where it is flat its normal is that of a face of either shape or
+// square to two straight edges: all these are tried, and for boxes and rods there
+// is nothing else. Where a cylinder's rim is in play, also what an edge sweeps
+// along it, and then all directions.
 func wayOut(a, b Shape) Gap {
-	f, g := featuresOf(a), featuresOf(b)
-	best := leastWay{a: a, b: b, depth: math.Inf(1)}
+	best := leastWay{a: coreOf(a), b: coreOf(b), dress: round(a) + round(b), depth: math.Inf(1)}
+	f, g := best.a.features(), best.b.features()
 	best.flats(f, g)
 	if f.rim || g.rim {
 		best.swept(f)
 		best.swept(g)
+		best.everyWay()
 	}
-	if f.rim && g.rim {
-		best.rolling()
-	}
-	return best.gap()
+	return best.gap(a, b)
 }
 
 // features are the directions that shape the boundary of a core: normals of
@@ -37,22 +35,15 @@ type features struct {
 	rim          bool
 }
 
-func featuresOf(s Shape) features {
-	switch s := s.(type) {
-	case Box:
-		b := s.block()
-		return features{faces: b.axis, edges: b.axis, nf: 3, ne: 3}
-	case Cylinder:
-		z := s.drum().z
+func (c *core) features() features {
+	switch c.kind {
+	case isBox:
+		return features{faces: c.block.axis, edges: c.block.axis, nf: 3, ne: 3}
+	case isCylinder:
+		z := c.drum.z
 		return features{faces: [3]v3{z}, edges: [3]v3{z}, nf: 1, ne: 1, rim: true}
-	case Arc:
-		r := s.ring()
-		f := features{faces: [3]v3{r.u.cross(r.v)}, nf: 1, rim: true}
-		return f.edge(r.dir(r.angle).sub(r.u).mul(r.bend))
-	case Rod:
-		return features{}.edge(from(s.To).sub(from(s.From)))
 	}
-	panic(foreign(s))
+	return features{}.edge(c.q.sub(c.p))
 }
 
 // edge adds a straight edge that is not too short to have a direction.
@@ -64,9 +55,11 @@ func (f features) edge(d v3) features {
 	return f
 }
 
-// leastWay keeps the direction that parts a from b by the least shift.
+// leastWay keeps the direction that parts a from b by the least shift. Dress is
+// by how much both together are rounded.
 type leastWay struct {
-	a, b  Shape
+	a, b  core
+	dress float64
 	way   v3
 	depth float64
 }
@@ -76,10 +69,18 @@ const better = 1e-9
 
 func (l *leastWay) try(u v3) {
 	for _, way := range [2]v3{u, u.mul(-1)} {
-		if d := along(l.a, l.b, way); d < l.depth-better {
-			l.way, l.depth = way, d
-		}
+		l.tryOne(way)
 	}
+}
+
+// tryOne gives the shift farthest along a direction that leaves a and b
+// touching: how far it takes along the direction is what it takes to part them.
+func (l *leastWay) tryOne(way v3) v3 {
+	far := l.b.far(way).sub(l.a.far(way.mul(-1))).plus(l.dress, way)
+	if d := far.dot(way); d < l.depth-better {
+		l.way, l.depth = way, d
+	}
+	return far
 }
 
 // flats tries faces, crossed edges and, for rods in line or balls, whose every
@@ -107,7 +108,8 @@ func (l *leastWay) flats(f, g features) {
 	l.try(v3{0, 0, 1})
 }
 
-// swept tries the directions square to each edge.
+// swept tries the directions square to each edge: along a rim an edge sweeps a
+// side whose normals are such, a valley too sharp for steps on the ball to follow.
 func (l *leastWay) swept(f features) {
 	for _, e := range f.edges[:f.ne] {
 		x := e.square()
@@ -116,94 +118,23 @@ func (l *leastWay) swept(f features) {
 			s, c := math.Sincos(angle)
 			return x.mul(c).plus(s, y)
 		}
-		l.try(at(roundMin(func(angle float64) float64 { return along(l.a, l.b, at(angle)) })))
+		l.try(at(roundMin(func(angle float64) float64 { return l.along(at(angle)) })))
 	}
 }
 
-const (
-	// sphereSamples are directions spread evenly, about 9° apart.
-	sphereSamples = 500
-	// followed is how many of the lowest samples are walked down.
-	followed = 6
-	// firstStep is the walk's first step, about the samples' distance; lastStep
-	// ends it: the depth is then good to size·lastStep².
-	firstStep, lastStep = 0.16, 1e-7
-	// worth is the least gain of a step, mm for a step of one radian: the square
-	// of smaller steps is all a smooth dip has to give, and in a sharp valley,
-	// which the other families search, the walk must not creep.
-	worth = 0.02
-)
-
-// rolling searches all directions: samples on a Fibonacci spiral (Gonzalez,
-// Mathematical Geosciences 42, 2010), the lowest walked down.
-func (l *leastWay) rolling() {
-	var lowest [followed]leastWay
-	for i := range lowest {
-		lowest[i].depth = math.Inf(1)
-	}
-	for i := range sphereSamples {
-		u := spiral(i)
-		keep(lowest[:], leastWay{l.a, l.b, u, along(l.a, l.b, u)})
-	}
-	for _, start := range lowest {
-		l.try(start.walk())
-	}
-}
-
-// spiral is direction i of sphereSamples.
-func spiral(i int) v3 {
-	y := 1 - (2*float64(i)+1)/sphereSamples
-	s, c := math.Sincos(2 * math.Pi * golden * float64(i))
-	r := math.Sqrt(1 - y*y)
-	return v3{r * c, y, r * s}
-}
-
-// keep puts w in its place in a list sorted by depth, the last falling out.
-func keep(list []leastWay, w leastWay) {
-	for i := range list {
-		if w.depth < list[i].depth {
-			list[i], w = w, list[i]
-		}
-	}
-}
-
-// walk goes down from a direction by steps in eight ways, halved when none leads down.
-func (l leastWay) walk() v3 {
-	for step := firstStep; step > lastStep; {
-		if !l.step(step) {
-			step /= 2
-		}
-	}
-	return l.way
-}
-
-func (l *leastWay) step(size float64) bool {
-	x := l.way.square()
-	y := l.way.cross(x)
-	start := l.way
-	for i := range 8 {
-		s, c := math.Sincos(float64(i) * math.Pi / 4)
-		u := start.plus(c*size, x).plus(s*size, y).unit()
-		if d := along(l.a, l.b, u); d < l.depth-worth*size*size {
-			l.way, l.depth = u, d
-		}
-	}
-	return l.way != start
-}
+// along is how far a direction takes.
+func (l *leastWay) along(u v3) float64 { return l.b.reach(u) + l.a.reach(u.mul(-1)) + l.dress }
 
 // gap puts the way out where the two overlap.
-func (l *leastWay) gap() Gap {
-	alo, ahi := l.a.Bounds()
-	blo, bhi := l.b.Bounds()
+func (l *leastWay) gap(a, b Shape) Gap {
+	alo, ahi := a.Bounds()
+	blo, bhi := b.Bounds()
 	var mid mgl64.Vec3
 	for i := range mid {
 		mid[i] = (max(alo[i], blo[i]) + min(ahi[i], bhi[i])) / 2
 	}
-	low := -reach(l.a, l.way.mul(-1))
+	low := -reach(a, l.way.mul(-1))
 	at := from(mid)
 	at = at.plus(low-at.dot(l.way), l.way)
 	return Gap{-l.depth, at.vec(), at.plus(l.depth, l.way).vec()}
 }
-
-// along is [Along] for a direction from inside.
-func along(a, b Shape, way v3) float64 { return reach(b, way) + reach(a, way.mul(-1)) }

@@ -151,7 +151,7 @@ func TestDistanceIsContinuousThroughTouch(t *testing.T) {
 	}
 }
 
-// Where an arc closes round a block, the way out clears the arc's hull.
+// Where an arc closes round a block, the way out is the whole way.
 func TestTheWayOutOfARingIsEnough(t *testing.T) {
 	arc := clear.Arc{U: vec{1, 0, 0}, V: vec{0, 1, 0}, Bend: 32, Turn: 170, Radius: 8}
 	b := block(vec{-24.5, 3, -3}, vec{24.5, 12, 3})
@@ -204,5 +204,30 @@ func TestHotPairsDoNotAllocate(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// How far the first must go until it is clear, worked by hand.
+func TestLeaveByHand(t *testing.T) {
+	tests := []struct {
+		name   string
+		a, b   clear.Shape
+		way    vec
+		want   float64
+		source string
+	}{
+		{"a block in a block", unit, block(vec{4, -5, -5}, vec{20, 20, 20}), vec{-1, 0, 0}, 6, "10 − 4"},
+		{"a block that meets nothing", unit, block(vec{4, 20, 0}, vec{20, 30, 10}), vec{-1, 0, 0}, 0, "10 above"},
+		{"a block clear already", unit, block(vec{14, 0, 0}, vec{20, 10, 10}), vec{-1, 0, 0}, 0, "4 away"},
+		{"a ball under a slope", rod(vec{}, vec{}, 1), turned(block(vec{-50, -60, -50}, vec{50, 0, 50}), 45, vec{0, 0, 1}), vec{0, 1, 0}, 30 + 31*math.Sqrt2 - 60, "face 30 past the middle at (0, −30), square to (−1, 1): up by √2·(30 + 1) − 30 of the middle's height"},
+		{"a ball through a block", rod(vec{}, vec{}, 2), block(vec{5, -1, -1}, vec{9, 1, 1}), vec{1, 0, 0}, 11, "past it: 9 + 2"},
+		{"a ring about a block", quarter(32, 8), block(vec{20, 20, -1}, vec{24, 24, 1}), vec{0, 0, 1}, 9, "8 + 1, since the block is within 8 of its centreline"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			if got := clear.Leave(tt.a, tt.b, tt.way); math.Abs(got-tt.want) > 0.01 {
+				t.Errorf("Leave = %v, want %v: %s", got, tt.want, tt.source)
+			}
+		})
 	}
 }

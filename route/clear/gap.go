@@ -46,28 +46,29 @@ const (
 	ChordError = 1e-4
 )
 
-// Between measures how two shapes stand to each other. It is exact to rounding
-// (1e-9 mm) for boxes, cylinders and rods apart, to 1e-6 mm for their depths
-// where a cylinder's rim is in play, and to ChordError on the safe side for arcs.
+// Between measures how two shapes stand to each other.
 //
-// An arc is not convex. Where the shortest way out of one place of it would
-// lead into another, the depth is the one that clears the arc's hull: enough,
-// though a shorter crooked way may exist.
+// Apart it is exact to rounding (1e-9 mm) for boxes, cylinders and rods, and to
+// ChordError on the safe side where an arc is one of the two.
+//
+// Overlapping, the depth is the length of the least shift, in any direction,
+// that parts the two: exact to rounding for boxes and rods; where a cylinder is
+// one of the two at most DepthError too large; where an arc is, at most
+// ArcDepthError. Moving by it parts them in every case.
 //
 // It panics on a shape that is not of this package.
 func Between(a, b Shape) Gap {
 	if rank(a) > rank(b) {
 		return Between(b, a).swapped()
 	}
+	if arc, ok := b.(Arc); ok {
+		return toArc(a, &arc)
+	}
 	n := cores(a, b)
 	if n.meet {
 		return wayOut(a, b)
 	}
-	g := n.rounded(round(a), round(b))
-	if _, arc := b.(Arc); arc && g.Distance < 0 && !clears(a, b, g) {
-		return wayOut(a, b)
-	}
-	return g
+	return n.rounded(round(a), round(b))
 }
 
 // rounded is the gap between two cores dressed with their radii.
@@ -76,12 +77,6 @@ func (n near) rounded(ra, rb float64) Gap {
 	d := n.d - ra - rb
 	a := n.a.plus(ra, way)
 	return Gap{d, a.vec(), a.plus(d, way).vec()}
-}
-
-// clears reports whether moving a by the gap's way out parts the two.
-func clears(a, b Shape, g Gap) bool {
-	n := cores(Moved(a, g.B.Sub(g.A)), b)
-	return !n.meet && n.d-round(a)-round(b) >= -2*ChordError
 }
 
 // Farther reports whether two shapes stand at least this far apart. It is the
@@ -181,9 +176,12 @@ func withDrum(a Shape, d *drum, enough float64) near {
 }
 
 func withRing(a Shape, r *ring, enough float64) near {
-	if arc, ok := a.(Arc); ok {
-		first := arc.ring()
+	switch a := a.(type) {
+	case Arc:
+		first := a.ring()
 		return arcArc(&first, r, enough)
+	case Rod:
+		return segArc(from(a.From), from(a.To), r, enough)
 	}
 	c := coreOf(a)
 	return arcCore(r, &c, enough).swapped()

@@ -1,6 +1,8 @@
 package clear_test
 
 import (
+	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -106,32 +108,64 @@ func TestBoundsHoldTheShapeTightly(t *testing.T) {
 	}
 }
 
-// The tree against looking at every box, in one run.
+func TestNearDoesNotAllocate(t *testing.T) {
+	x, hits := clear.NewIndex(crowd(1, 1000)), 0
+	if n := testing.AllocsPerRun(20, func() {
+		x.Near(vec{0, 0, 0}, vec{12, 12, 12}, func(int) bool {
+			hits++
+			return true
+		})
+	}); n != 0 || hits == 0 {
+		t.Errorf("Near allocates %v times and visits %d shapes", n, hits)
+	}
+}
+
+// The tree against looking at every box, in one run: the same number of shapes
+// near, among ever more.
 func BenchmarkNear(b *testing.B) {
-	shapes := crowd(1, 400)
-	lo, hi := vec{0, 0, 0}, vec{12, 12, 12}
-	b.Run("tree", func(b *testing.B) {
-		x := clear.NewIndex(shapes)
-		for b.Loop() {
-			x.Near(lo, hi, func(int) bool { return true })
-		}
-	})
-	b.Run("every", func(b *testing.B) {
-		los, his := make([]vec, len(shapes)), make([]vec, len(shapes))
-		for i, s := range shapes {
-			los[i], his[i] = s.Bounds()
-		}
-		for b.Loop() {
-			hits := 0
-			for i := range los {
-				if los[i][0] <= hi[0] && lo[0] <= his[i][0] && los[i][1] <= hi[1] && lo[1] <= his[i][1] &&
-					los[i][2] <= hi[2] && lo[2] <= his[i][2] {
-					hits++
+	for _, n := range []int{10, 100, 1000, 10000} {
+		shapes := spread(n)
+		lo, hi := vec{-6, -6, -6}, vec{6, 6, 6}
+		b.Run(fmt.Sprintf("tree/%d", n), func(b *testing.B) {
+			x := clear.NewIndex(shapes)
+			b.ReportAllocs()
+			for b.Loop() {
+				x.Near(lo, hi, func(int) bool { return true })
+			}
+		})
+		b.Run(fmt.Sprintf("every/%d", n), func(b *testing.B) {
+			los, his := make([]vec, n), make([]vec, n)
+			for i, s := range shapes {
+				los[i], his[i] = s.Bounds()
+			}
+			for b.Loop() {
+				hits := 0
+				for i := range los {
+					if los[i][0] <= hi[0] && lo[0] <= his[i][0] && los[i][1] <= hi[1] && lo[1] <= his[i][1] &&
+						los[i][2] <= hi[2] && lo[2] <= his[i][2] {
+						hits++
+					}
+				}
+				if hits == 0 {
+					b.Fatal("nothing near")
 				}
 			}
-			if hits == 0 {
-				b.Fatal("nothing near")
+		})
+		b.Run(fmt.Sprintf("build/%d", n), func(b *testing.B) {
+			for b.Loop() {
+				clear.NewIndex(shapes)
 			}
-		}
-	})
+		})
+	}
+}
+
+// spread is shapes as close together as 10 in a cube of 24 mm, however many.
+func spread(n int) []clear.Shape {
+	r := rand.New(rand.NewPCG(4, 0))
+	size := 12 * math.Cbrt(float64(n)/10)
+	list := make([]clear.Shape, n)
+	for i := range list {
+		list[i] = clear.Moved(randomShape(r, kinds[i%len(kinds)]), randomVec(r, size))
+	}
+	return list
 }

@@ -45,7 +45,7 @@ func (r *ring) nearest(x v3) v3 {
 	if l := math.Sqrt(u*u + v*v); l > touch && r.covers(u, v) {
 		return r.c.plus(r.bend*u/l, r.u).plus(r.bend*v/l, r.v)
 	}
-	first, last := r.c.plus(r.bend, r.u), r.c.plus(r.bend, r.dir(r.angle))
+	first, last := r.c.plus(r.bend, r.u), r.c.plus(r.bend, r.last)
 	if x.sub(first).len() <= x.sub(last).len() {
 		return first
 	}

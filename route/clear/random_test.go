@@ -93,10 +93,18 @@ func slack(shapes ...clear.Shape) float64 {
 	return 1e-6
 }
 
+// slackAt is how exact a signed distance is promised to be.
+func slackAt(d float64, shapes ...clear.Shape) float64 {
+	if d < 0 && curved(shapes...) {
+		return 1.01 * clear.ArcDepthError
+	}
+	return slack(shapes...)
+}
+
 func TestBetweenIsSymmetric(t *testing.T) {
 	eachPair(t, func(t *testing.T, a, b clear.Shape) {
 		g, h := clear.Between(a, b), clear.Between(b, a)
-		if math.Abs(g.Distance-h.Distance) > slack(a, b) {
+		if math.Abs(g.Distance-h.Distance) > slackAt(g.Distance, a, b) {
 			t.Errorf("Between(a, b) = %v, Between(b, a) = %v", g.Distance, h.Distance)
 		}
 	})
@@ -122,7 +130,7 @@ func TestBetweenIsTheSameWhereverItStands(t *testing.T) {
 	eachPair(t, func(t *testing.T, a, b clear.Shape) {
 		turn, by := mgl64.HomogRotate3D(r.Float64()*6, randomVec(r, 1).Normalize()).Mat3(), randomVec(r, 400)
 		g, h := clear.Between(a, b), clear.Between(moved(a, turn, by), moved(b, turn, by))
-		if math.Abs(g.Distance-h.Distance) > 2*slack(a, b) {
+		if math.Abs(g.Distance-h.Distance) > 2*slackAt(g.Distance, a, b) {
 			t.Errorf("Between = %v, moved by %v it is %v", g.Distance, by, h.Distance)
 		}
 	})
@@ -161,7 +169,8 @@ func TestDistanceIsProvenByPointsAndPlanes(t *testing.T) {
 
 // Moving out by the depth parts the two; by 98 % of it, that way or any of ten
 // others, does not; and no direction of many hundred takes them past each other
-// with less. An arc's hull may give more than is needed.
+// with less. An arc is not convex: its depth is for brute
+// force to judge.
 func TestDepthIsTheLeastShiftThatParts(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 5))
 	met := 0

@@ -15,6 +15,41 @@ func Along(a, b Shape, way mgl64.Vec3) float64 {
 	return reach(b, u) + reach(a, u.mul(-1))
 }
 
+const (
+	// left is how near to clear counts as clear, mm.
+	left = 1e-7
+	// mostLeaving ends the search of [Leave]; Newton's steps double the digits.
+	mostLeaving = 60
+)
+
+// Leave is how far the first of two shapes must move in a unit direction until
+// it stands clear of the second and stays so, or 0 when it meets nothing on its
+// way. Where faces stand aslant that is less than [Along]. For an arc, which
+// could leave twice, it is the last time.
+func Leave(a, b Shape, way mgl64.Vec3) float64 {
+	at := Along(a, b, way)
+	for range mostLeaving {
+		if at <= 0 {
+			return 0
+		}
+		g := Between(Moved(a, way.Mul(at)), b)
+		if g.Distance <= left {
+			return at
+		}
+		// The distance of convex shapes is a convex function of the way gone, so
+		// its tangent never leads too far back; an arc's never grows faster than 1.
+		slope := g.Out().Dot(way)
+		if _, arc := b.(Arc); arc || rank(a) == isArc {
+			slope = 1
+		}
+		if slope <= parallel {
+			return 0
+		}
+		at -= g.Distance / slope
+	}
+	return at
+}
+
 // reach is how far a shape reaches in a unit direction from the origin: its
 // support function; an arc's is that of its hull.
 func reach(s Shape, u v3) float64 {
@@ -58,7 +93,7 @@ func (d *drum) far(u v3) v3 {
 
 func (r *ring) reach(u v3) float64 {
 	x, y := r.u.dot(u), r.v.dot(u)
-	far := max(x, r.dir(r.angle).dot(u))
+	far := max(x, r.last.dot(u))
 	if r.covers(x, y) {
 		far = math.Hypot(x, y)
 	}

@@ -40,6 +40,6 @@ type Rod struct {
 type Arc struct {
 	Centre, U, V mgl64.Vec3
 	Bend         float64 // radius of the centreline
-	Turn         float64
+	Turn         float64 // above 0, at most 360
 	Radius       float64
 }

@@ -82,10 +82,15 @@ func (d *drum) ends() (p, q v3) { return d.c.plus(-d.h, d.z), d.c.plus(d.h, d.z)
 type ring struct {
 	c, u, v     v3
 	bend, angle float64 // angle in radians
+	last        v3      // unit direction from the centre to the last point
+	sin, cos    float64 // of the angle
 }
 
 func (a *Arc) ring() ring {
-	return ring{from(a.Centre), from(a.U), from(a.V), a.Bend, mgl64.DegToRad(a.Turn)}
+	r := ring{c: from(a.Centre), u: from(a.U), v: from(a.V), bend: a.Bend, angle: mgl64.DegToRad(a.Turn)}
+	r.sin, r.cos = math.Sincos(r.angle)
+	r.last = r.u.mul(r.cos).plus(r.sin, r.v)
+	return r
 }
 
 // dir is the unit direction from the centre to the point at an angle in radians.
@@ -94,11 +99,19 @@ func (r *ring) dir(angle float64) v3 {
 	return r.u.mul(c).plus(s, r.v)
 }
 
-// covers reports whether the arc passes through the direction x·u + y·v.
-func (r *ring) covers(x, y float64) bool {
-	angle := math.Atan2(y, x)
-	if angle < 0 {
-		angle += 2 * math.Pi
+// past says, by its sign, on which side of the line from the centre through the
+// last point the direction x·u + y·v lies: not below 0 on the arc's side.
+func (r *ring) past(x, y float64) float64 { return r.sin*x - r.cos*y }
+
+// outside reports whether a direction is outside the arc's sector, from whether
+// it lies below the first and past the last of the two lines that bound it: for
+// an arc of more than half a circle it must do both.
+func (r *ring) outside(below, past bool) bool {
+	if r.angle <= math.Pi {
+		return below || past
 	}
-	return angle <= r.angle
+	return below && past
 }
+
+// covers reports whether the arc passes through the direction x·u + y·v.
+func (r *ring) covers(x, y float64) bool { return !r.outside(y < 0, r.past(x, y) < 0) }

@@ -120,6 +120,7 @@ var placeKeys = []key[route.Part]{
 }
 
 var thingKeys = []key[route.Part]{
+	keyOf("stack", "a radiator with its fans, in place of solids and ports; what is left out is the kind's", func(k *route.Part) *route.Stack { return &k.Stack }, stackKeys.codec()),
 	keyOf("solids", "what it is made of: boxes and cylinders", func(k *route.Part) *[]route.Solid { return &k.Solids }, solids()),
 	keyOf("ports", "its ports by name", func(k *route.Part) *[]route.Port { return &k.Ports }, ports()),
 	keyOf("passages", "pairs of ports the coolant links inside the part", func(k *route.Part) *[][2]string { return &k.Passages }, listOf[[][2]string](passage(), flow)),
@@ -149,8 +150,9 @@ func passage() codec[[2]string] {
 	}
 }
 
-// checkPart looks at the passages once every port is known.
+// checkPart looks at the stack, and at the passages once every port is known.
 func checkPart(s spot, _ *yaml.Node, g given, k *route.Part) {
+	checkStack(s, g, k)
 	part, list := *k, g.value["passages"]
 	if list == nil {
 		return

@@ -143,6 +143,9 @@ func (m maker) part(i int) route.Part {
 		k.Passages = list(m, 1, func(int) [2]string { return [2]string{"in", "out"} })
 	}
 	k.Solids, k.Ports = list(m, 3, m.solid), list(m, 3, m.port)
+	if len(k.Solids) == 0 && k.Kind == "" && rapid.Bool().Draw(m.t, "stack") {
+		k.Stack = m.stack()
+	}
 	k.Metals = list(m, 2, func(int) string { return rapid.SampledFrom([]string{"copper", "no"}).Draw(m.t, "metal") })
 	return k
 }
@@ -212,3 +215,11 @@ func (m maker) bench(p *route.Plan) {
 }
 
 func anyPlan(t *rapid.T) route.Plan { return maker{t: t, factor: 1}.plan() }
+
+func (m maker) stack() route.Stack {
+	return route.Stack{
+		Fan: m.size(), Fans: rapid.IntRange(1, 4).Draw(m.t, "fans"), Thickness: m.size(), FanThickness: m.size(), KeepOut: m.most(),
+		Sides: rapid.SampledFrom([]route.Sides{"", route.NearSide, route.FarSide, route.BothSides, route.NoSide}).Draw(m.t, "sides"),
+		Ports: rapid.SampledFrom([]route.Face{"", route.NearFace, route.FarFace, route.EndFace}).Draw(m.t, "face"),
+	}
+}

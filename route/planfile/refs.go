@@ -152,5 +152,8 @@ func portsOf(p *route.Plan, part route.Part) (names []string, sure bool) {
 		return nil, false
 	}
 	of := func(q route.Port) string { return q.Name }
+	if part.Stack.Given() || kind.Stack.Given() {
+		return namesOf(of, p.Whole(part).Ports), true
+	}
 	return namesOf(of, part.Ports, kind.Ports), true
 }
