@@ -92,3 +92,10 @@ need_gltf_validator() {
 	fi
 	export TUBEWRIGHT_GLTF_VALIDATOR=$folder
 }
+
+# need_chromium: a browser to look at drawings with; sets TUBEWRIGHT_CHROMIUM for the tests.
+need_chromium() {
+	command -v chromium >/dev/null || packages chromium
+	TUBEWRIGHT_CHROMIUM=$(command -v chromium) || die "no chromium: the tests look at SVG files with it"
+	export TUBEWRIGHT_CHROMIUM
+}

@@ -11,6 +11,7 @@ cd "$home"
 packages "${build_packages[@]}" "${show_packages[@]}" xvfb xauth xdotool x11-apps imagemagick poppler-utils python3 git
 need_go
 need_gltf_validator
+need_chromium
 export LC_ALL="" LANG=en_US.UTF-8
 
 say "building both commands"
