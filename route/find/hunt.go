@@ -22,8 +22,11 @@ type hunt struct {
 	base     []family // of closed forms, from a hunt among other surroundings
 	starts   []*build // the chains to bend from at both ends, the plain ones first
 	ends     []*build
-	effort   effort
-	halt     halt
+	// mixStarts and mixEnds are the chains that mixes stand behind, by how many
+	// fittings they have besides the socket; empty until they are asked for.
+	mixStarts, mixEnds [3][]*build
+	effort             effort
+	halt               halt
 	// measuring makes the guard find the worst a way lacks, not just whether it does.
 	measuring bool
 	missed    []missed // what was looked at and refused, best of each name

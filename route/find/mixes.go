@@ -1,10 +1,8 @@
 package find
 
 import (
-	"cmp"
 	"context"
 	"math"
-	"slices"
 
 	"tubewright/route"
 )
@@ -107,26 +105,40 @@ var mixKinds = []kindOf{route.Extender, route.Elbow, route.Offset}
 // mixPairs lists pairs of chains with this many fittings besides sockets, the
 // cheapest first, that may cost less than the bound.
 func (h *hunt) mixPairs(extra int, below int64) []chainPair {
-	starts, ends := h.a.stocked(h.b.plain.ray()), h.b.stocked(h.a.plain.ray())
-	var list []chainPair
+	if h.mixStarts[0] == nil {
+		h.mixStarts, h.mixEnds = h.a.stocked(h.b.plain.ray()), h.b.stocked(h.a.plain.ray())
+	}
+	best := cheapestPairs{most: mostMixes}
 	for first := max(0, extra-2); first <= min(2, extra); first++ {
-		for _, start := range starts[first] {
-			for _, end := range ends[extra-first] {
-				if p := (chainPair{start, end}); h.leastOf(p) < below {
-					list = append(list, p)
+		ends := h.mixEnds[extra-first]
+		prices := h.chainCosts(ends)
+		for _, start := range h.mixStarts[first] {
+			price := chainCost(h.plan.Weigh, start)
+			for i, end := range ends {
+				p, key := chainPair{start, end}, costKey(price+prices[i])
+				if best.wants(key) && h.leastOf(p, key) < below {
+					best.add(p, key)
 				}
 			}
 		}
 	}
-	slices.SortStableFunc(list, func(p, q chainPair) int { return cmp.Compare(h.pairKey(p), h.pairKey(q)) })
-	return list[:min(len(list), mostMixes)]
+	return best.inOrder()
 }
 
-// leastOf is what a pair of chains costs at least with one bend: the tube is no
-// shorter than the way from stop to stop less what the bend's corner takes off.
-func (h *hunt) leastOf(p chainPair) int64 {
+func (h *hunt) chainCosts(list []*build) []float64 {
+	costs := make([]float64, len(list))
+	for i, b := range list {
+		costs[i] = chainCost(h.plan.Weigh, b)
+	}
+	return costs
+}
+
+// leastOf is what a pair of chains that costs this much costs at least with one
+// bend: the tube is no shorter than the way from stop to stop less what the
+// bend's corner takes off.
+func (h *hunt) leastOf(p chainPair, key int64) int64 {
 	w := h.plan.Weigh
-	return h.pairKey(p) + costKey(w.Bend+w.Millimetre*p.end.frame.At.Sub(p.start.frame.At).Len())
+	return key + costKey(w.Bend+w.Millimetre*p.end.frame.At.Sub(p.start.frame.At).Len())
 }
 
 // stocked lists the chains of an end by how many fittings stand before the
