@@ -24,8 +24,8 @@ func (l tiling) picture(i int, joints []joint, u route.Units, th Theme) draw.Dra
 	p := &templatePicture{tiling: l, tile: i, units: u, theme: th, d: draw.Drawing{W: win.w(), H: win.h()}}
 	p.labels = &labels{within: win.grown(-0.5), theme: th, strict: true}
 	p.lines()
-	p.joints(joints)
 	p.keepClear()
+	p.joints(joints)
 	p.letters()
 	for _, n := range l.template.notes(u) {
 		p.note(n)
@@ -65,8 +65,19 @@ func (p *templatePicture) joints(all []joint) {
 		}
 		p.add(draw.Arc{Centre: j.at, Radius: jointArm / 2, Sweep: 360, Stroke: line})
 		p.labels.taken = append(p.labels.taken, frame{j.at, j.at}.grown(jointArm))
-		p.block(templateNote{at: j.at, reach: jointArm, lines: []string{fmt.Sprintf("%s, sheet %d", j.letter, other+1)}, bold: true})
+		p.mustSay(templateNote{at: j.at, reach: jointArm, lines: []string{fmt.Sprintf("%s, sheet %d", j.letter, other+1)}, bold: true})
 	}
+}
+
+// mustSay writes over the tube rather than not at all.
+func (p *templatePicture) mustSay(n templateNote) {
+	if p.block(n) {
+		return
+	}
+	tube := p.labels.avoid
+	p.labels.avoid = nil
+	p.block(n)
+	p.labels.avoid = tube
 }
 
 // keepClear has the writing stand beside the tube and its marks.
@@ -122,8 +133,9 @@ func (p *templatePicture) note(n templateNote) {
 }
 
 // block sets lines of writing at the first free spot: on the side asked for,
-// then on the other, then around, with a line leading there from afar.
-func (p *templatePicture) block(n templateNote) {
+// then on the other, then around, with a line leading there from afar. It
+// reports whether there was one.
+func (p *templatePicture) block(n templateNote) bool {
 	size := fineSize
 	w, h := 0.0, float64(len(n.lines))*size*leading
 	for i, line := range n.lines {
@@ -143,8 +155,9 @@ func (p *templatePicture) block(n templateNote) {
 			y := f.lo.Y + 0.2 + (float64(k)+0.5)*size*leading + halfCap*size
 			p.add(draw.Text{At: draw.Point{X: at.X, Y: y}, Text: line, Size: size, Bold: n.bold && k == 0, Align: draw.Centre, Colour: p.theme.Ink})
 		}
-		return
+		return true
 	}
+	return false
 }
 
 // leader draws a line from a note's place toward its frame.
