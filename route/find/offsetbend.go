@@ -25,10 +25,11 @@ func (h *hunt) offsetBend(start, end *build) {
 	if over <= noOffset || a.dir.Dot(b.dir) > 0 {
 		return
 	}
-	turns := append([]float64{tightestTurn(h.tube.Tube, over)}, offsetTurns...)
+	along := w.Dot(a.dir)
+	turns := append([]float64{tightestTurn(h.tube.Tube, over), gentlestTurn(h.tube.Tube, along, over)}, offsetTurns...)
 	for _, turn := range turns {
 		if turn > 0 {
-			h.placed(start, end, w.Dot(a.dir), over, turn)
+			h.placed(start, end, along, over, turn)
 		}
 	}
 }
@@ -76,6 +77,23 @@ func tightestTurn(t bends.Tube, over float64) float64 {
 	return math.Floor(lo*100) / 100
 }
 
+// gentlestTurn is the least turn, up to a right angle, whose offset bend fits
+// between the ends' least straights: the shortest tube of all offset bends that
+// are not bent tighter than sin²(a/2) = over/4r. 0 when there is none. With
+// x = tan(a/2) the ends meet at (4r − over)·x² − 2w·x + over = 0.
+func gentlestTurn(t bends.Tube, along, over float64) float64 {
+	w, lead := along-2*t.StraightEnd-settledSlack, 4*t.Radius-over
+	root := w*w - lead*over
+	if w <= 0 || root < 0 {
+		return 0
+	}
+	x := over / (w + math.Sqrt(root))
+	if x > 1 {
+		return 0
+	}
+	return 2 * math.Atan(x) / perDegree
+}
+
 // backBend offers two bends for rays that leave side by side the same way: two
 // right angles, or any two turns that make up a half turn.
 func (h *hunt) backBend(start, end *build) {
@@ -85,7 +103,10 @@ func (h *hunt) backBend(start, end *build) {
 	if over <= noOffset || a.dir.Dot(b.dir) < 0 {
 		return
 	}
-	for _, turn := range []float64{90, 60, 120, 45, 135} {
+	for _, turn := range append([]float64{bestBack(h.tube.Tube, w.Dot(a.dir), over)}, 90, 60, 120, 45, 135) {
+		if turn == 0 {
+			continue
+		}
 		sin, cos := route.SinCos(turn)
 		first := h.tube.StraightEnd + bends.Setback(h.tube.Radius, turn)
 		last := h.tube.StraightEnd + bends.Setback(h.tube.Radius, 180-turn)
@@ -96,4 +117,40 @@ func (h *hunt) backBend(start, end *build) {
 			h.offer(idea{start: start, end: end, corners: []vec{a.ahead(s), b.ahead(s - ahead)}})
 		}
 	}
+}
+
+// bestBack is the first turn of the shortest two bends that make up a half turn;
+// 0 when none fits. The tube's length has one least place on either side of a
+// right angle at most, which looking every two degrees does not miss; the best
+// is then looked at more closely.
+func bestBack(t bends.Tube, along, over float64) float64 {
+	best, least := 0.0, math.Inf(1)
+	look := func(turn float64) {
+		if d := backLength(t, along, over, turn); d < least-sameSpot {
+			best, least = turn, d
+		}
+	}
+	for turn := 32.0; turn <= 148; turn += 2 {
+		look(turn)
+	}
+	for step := 1.0; best > 0 && step > 0.01; step /= 2 {
+		at := best
+		look(at - step)
+		look(at + step)
+	}
+	return best
+}
+
+// backLength is the developed length of two bends that make up a half turn, as
+// near to the ends as may be; infinite when they cannot be formed.
+func backLength(t bends.Tube, along, over, turn float64) float64 {
+	sin, cos := route.SinCos(turn)
+	first, last := bends.Setback(t.Radius, turn), bends.Setback(t.Radius, 180-turn)
+	ahead := along - over*cos/sin
+	s := max(t.StraightEnd+first, t.StraightEnd+last+ahead)
+	leg := over / sin
+	if leg-first-last < t.StraightBetween {
+		return math.Inf(1)
+	}
+	return s + (s - ahead) + leg - 2*(first+last) + bends.ArcLength(t.Radius, 180)
 }

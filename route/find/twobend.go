@@ -11,9 +11,9 @@ import (
 
 // twoBends offers two bends between any two rays: one on each, with a straight
 // between them. Where the bends stand, s along the first ray and t along the
-// second, is free; it is chosen so that the turns are standard ones, or so that
-// the tube is short. Chains with fittings besides sockets get only the places
-// that are quick to find.
+// second, is free: the best places are worked out for each count of standard
+// turns, and some others for where those are not clear. Chains with fittings
+// besides sockets get only the places that are quick to find.
 func (h *hunt) twoBends(start, end *build, plain bool) {
 	a, b := start.ray(), end.ray()
 	if a.dir.Cross(b.dir).Len() < nearParallel {
@@ -23,10 +23,23 @@ func (h *hunt) twoBends(start, end *build, plain bool) {
 	}
 	h.standardPair(start, end)
 	h.shortPair(start, end, 0)
-	if plain {
-		h.shortPair(start, end, 15)
-		h.shortPair(start, end, 40)
-		h.halfStandard(start, end)
+	if !plain {
+		return
+	}
+	h.shortPair(start, end, 15)
+	h.shortPair(start, end, 40)
+	h.halfStandard(start, end)
+	f := newTwoBend(h.tube.Tube, a, b)
+	if s, t, ok := f.shortest(); ok {
+		h.pair(start, end, s, t)
+	}
+	for _, turn := range []float64{90, 45} {
+		if s, t, ok := f.shortestWith(turn); ok {
+			h.pair(start, end, s, t)
+		}
+		if t, s, ok := f.turned().shortestWith(turn); ok {
+			h.pair(start, end, s, t)
+		}
 	}
 }
 
@@ -102,6 +115,25 @@ func (h *hunt) inPlane(start, end *build, m vec) {
 	if _, s, _, ok := closest(ray{b.ahead(t), m}, a); ok {
 		h.pair(start, end, s, t)
 	}
+	h.leastLeg(start, end, m)
+}
+
+// leastLeg offers the leg in direction m that is as short as may be: its length
+// changes evenly along the rays, from nothing where they meet.
+func (h *hunt) leastLeg(start, end *build, m vec) {
+	a, b := start.ray(), end.ray()
+	s0, t0, _, ok := closest(a, b)
+	first, second := degreesBetween(a.dir, m), degreesBetween(m, b.dir.Mul(-1))
+	// the triangle of the rays' meeting and the two corners
+	apex, _ := route.SinCos(degreesBetween(a.dir, b.dir))
+	if !ok || apex < nearParallel {
+		return
+	}
+	leg := h.tube.StraightBetween + bends.Setback(h.tube.Radius, first) + bends.Setback(h.tube.Radius, second) + settledSlack/10
+	sin1, _ := route.SinCos(first)
+	sin2, _ := route.SinCos(second)
+	h.pair(start, end, s0-leg*sin2/apex, t0-leg*sin1/apex)
+	h.pair(start, end, s0+leg*sin2/apex, t0+leg*sin1/apex)
 }
 
 // settleRounds is how often shortPair brings the bends to the ends again: where
@@ -129,11 +161,26 @@ func (h *hunt) settle(a, b ray, more float64) (s, t float64) {
 		if !ok {
 			return 0, 0
 		}
-		s = least + bends.Setback(h.tube.Radius, min(degreesBetween(a.dir, m), foldedTurn))
-		t = least + bends.Setback(h.tube.Radius, min(degreesBetween(m, b.dir.Mul(-1)), foldedTurn))
+		wasS, wasT := s, t
+		s = least + h.tube.Radius*min(tanHalf(a.dir.Dot(m)), foldedTan)
+		t = least + h.tube.Radius*min(tanHalf(-b.dir.Dot(m)), foldedTan)
+		if math.Abs(s-wasS)+math.Abs(t-wasT) < settledSlack/100 {
+			break
+		}
 	}
 	return s, t
 }
+
+// tanHalf is the tangent of half the angle with this cosine.
+func tanHalf(cos float64) float64 {
+	if cos <= -1 {
+		return math.Inf(1)
+	}
+	return math.Sqrt(max(0, 1-cos) / (1 + cos))
+}
+
+// foldedTan is tanHalf of foldedTurn.
+var foldedTan = math.Tan(foldedTurn * perDegree / 2)
 
 const (
 	// settledSlack is kept over the least straight where a bend's place is found
@@ -180,7 +227,11 @@ func (h *hunt) again(r ray, from vec) float64 {
 		if !ok {
 			return 0
 		}
-		t = least + bends.Setback(h.tube.Radius, min(degreesBetween(r.dir, m), foldedTurn))
+		was := t
+		t = least + h.tube.Radius*min(tanHalf(r.dir.Dot(m)), foldedTan)
+		if math.Abs(t-was) < settledSlack/100 {
+			break
+		}
 	}
 	return t
 }
