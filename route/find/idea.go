@@ -200,7 +200,27 @@ func bendWords(sh shape, start, end *build) string {
 		}
 		return "offset bend"
 	}
+	if n > 2 && slanted(sh.turns) {
+		return counted(n, "bend") + legsAt45
+	}
 	return counted(n, "bend")
+}
+
+// legsAt45 is in the name of a way with slanting legs.
+const legsAt45 = " with legs at 45"
+
+// slanted reports whether turns are right angles and halves of them, some of these.
+func slanted(turns []float64) bool {
+	halves := 0
+	for _, a := range turns {
+		switch {
+		case isTurn(a, 45):
+			halves++
+		case !isTurn(a, 90):
+			return false
+		}
+	}
+	return halves > 0
 }
 
 func allTurn(turns []float64, standard float64) bool {

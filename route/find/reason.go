@@ -94,6 +94,9 @@ func madeOf(w Way) []string {
 			bends += " (odd turns: " + strings.Join(odd, ", ") + ")"
 		}
 	}
+	if strings.Contains(w.Name, legsAt45) {
+		bends += " with slanting legs that cut the corners"
+	}
 	words := []string{bends}
 	kinds := map[kindOf]int{}
 	var order []kindOf
