@@ -1,6 +1,7 @@
 package find
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -10,12 +11,23 @@ import (
 const (
 	// jogPlaces is how many places along the way are offered for a slanting leg;
 	// they cost the same and differ in what stands in their way.
-	jogPlaces = 7
+	jogPlaces = 5
 	// jogPlacesMore is the same for each of several slanting legs.
 	jogPlacesMore = 3
 	// mostSlants bounds the ideas made of one square route.
-	mostSlants = 40
+	mostSlants = 15
+	// slantRoutes is how many routes of a search, the cheapest, are made into such.
+	slantRoutes = 2
 )
+
+// slantsOf makes ideas with legs at 45 degrees of the cheapest square routes.
+func (h *hunt) slantsOf(start, end *build, routes []found) {
+	list := slices.Clone(routes)
+	slices.SortStableFunc(list, func(a, b found) int { return cmp.Compare(a.cost, b.cost) })
+	for _, f := range list[:min(len(list), slantRoutes)] {
+		h.slants(start, end, f.corners)
+	}
+}
 
 // slants makes ideas of a square route with legs at 45 degrees: where the way
 // goes aside by two right angles, one slanting leg does the same with two half

@@ -273,8 +273,8 @@ func (h *hunt) squares(ctx context.Context, start, end *build, best int64) error
 				f.corners[i] = m.out(f.corners[i])
 			}
 			h.offer(idea{start: start, end: end, corners: f.corners})
-			h.slants(start, end, f.corners)
 		}
+		h.slantsOf(start, end, got)
 	}
 	return nil
 }
