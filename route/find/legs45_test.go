@@ -98,7 +98,7 @@ func tryJogs(h *hunt, i idea) float64 {
 				continue
 			}
 			if _, at := h.try(cut); at == nil {
-				best = min(best, costOf(h.plan.Weigh, sh, i.start, i.end))
+				best = min(best, costOf(h.plan.Weigh, h.shape(&cut), i.start, i.end))
 			}
 		}
 	}

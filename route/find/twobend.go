@@ -29,9 +29,17 @@ func (h *hunt) twoBends(start, end *build, plain bool) {
 	h.shortPair(start, end, 15)
 	h.shortPair(start, end, 40)
 	h.halfStandard(start, end)
-	f := newTwoBend(h.tube.Tube, a, b)
-	if s, t, ok := f.shortest(); ok {
-		h.pair(start, end, s, t)
+	h.bestPair(start, end)
+}
+
+// bestPair offers the shortest pair with one standard turn and the shortest of
+// all. A tube is no shorter than the way between its stops: what cannot cost less
+// than a pair already offered is not worked out.
+func (h *hunt) bestPair(start, end *build) {
+	f := newTwoBend(h.tube.Tube, start.ray(), end.ray())
+	bare := chainCost(h.plan.Weigh, start) + chainCost(h.plan.Weigh, end) + 2*h.plan.Weigh.Bend + h.plan.Weigh.Millimetre*f.w.Len()
+	if h.leastPair(start, end) <= bare+h.plan.Weigh.OddBend {
+		return
 	}
 	for _, turn := range []float64{90, 45} {
 		if s, t, ok := f.shortestWith(turn); ok {
@@ -41,6 +49,25 @@ func (h *hunt) twoBends(start, end *build, plain bool) {
 			h.pair(start, end, s, t)
 		}
 	}
+	if h.leastPair(start, end) <= bare+2*h.plan.Weigh.OddBend {
+		return
+	}
+	if s, t, ok := f.shortest(); ok {
+		h.pair(start, end, s, t)
+	}
+}
+
+// leastPair is the least cost of two bends offered between two chains so far.
+func (h *hunt) leastPair(start, end *build) float64 {
+	least := math.Inf(1)
+	for _, f := range h.families {
+		for i := range f.ideas {
+			if d := &f.ideas[i]; len(d.corners) == 2 && d.start == start && d.end == end {
+				least = min(least, d.cost)
+			}
+		}
+	}
+	return least
 }
 
 func (h *hunt) pair(start, end *build, s, t float64) {

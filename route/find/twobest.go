@@ -2,7 +2,6 @@ package find
 
 import (
 	"math"
-	"slices"
 
 	"tubewright/bends"
 	"tubewright/route"
@@ -20,7 +19,7 @@ type twoBend struct {
 // reachOver is how many times the way between the stops, the former and the
 // least straights a bend may stand from its stop and still be thought of:
 // farther out both legs only grow.
-const reachOver = 2
+const reachOver = 3
 
 func newTwoBend(tube bends.Tube, a, b ray) *twoBend {
 	w := b.at.Sub(a.at)
@@ -57,7 +56,10 @@ func (f *twoBend) at(s, t float64) place {
 	p := place{s: s, t: t}
 	p.lack = max(0, tube.StraightEnd-s+r*first) + max(0, tube.StraightEnd-t+r*second) +
 		max(0, tube.StraightBetween-l+r*(first+second)) + r*(max(0, first-mostTan)+max(0, second-mostTan))
-	p.length = s + t + l - 2*r*(first+second-math.Atan(first)-math.Atan(second))
+	p.length = s + t + l - 2*r*(first+second)
+	if p.lack == 0 { // only what can be formed is told apart by its length
+		p.length += 2 * r * (math.Atan(first) + math.Atan(second))
+	}
 	return p
 }
 
@@ -66,39 +68,47 @@ var mostTan = math.Tan((bends.MostTurn - standardWithin) * perDegree / 2)
 
 const (
 	// coarse is how many places along each ray are looked at first.
-	coarse = 20
+	coarse = 16
 	// basins is how many of the places better than all around them are looked at
-	// more closely, and of those the best to the end.
-	basins, toTheEnd = 6, 2
-	// halfWay is the least step all of them get, mm.
-	halfWay = 4.0
+	// more closely.
+	basins = 4
 )
 
-// shortest is where the bends of the shortest tube stand. The places are spread
-// thicker toward the stops, since the shortest tube mostly has its bends there;
-// those better than all around them are then closed in on.
+// shortest is where the bends of the shortest tube stand. Mostly one of the end
+// straights is the least: those places are looked through first. Then places all
+// over are looked at, spread thicker toward the stops, and those better than all
+// around them are closed in on, unless they are longer by more than closing in
+// may gain.
 func (f *twoBend) shortest() (s, t float64, ok bool) {
-	best := f.lookOver()
-	for i := range best {
-		best[i] = f.closeIn(best[i], f.far/coarse, halfWay)
+	least, hope := f.shortestFromEnd()
+	other, otherHope := f.turned().shortestFromEnd()
+	if other = other.turned(); other.before(least) {
+		least = other
 	}
-	slices.SortStableFunc(best[:], func(p, q place) int {
-		switch {
-		case p.before(q):
-			return -1
-		case q.before(p):
-			return 1
+	cell := f.far / coarse
+	for _, p := range [2]place{hope, otherHope.turned()} {
+		if p.lack < f.tube.Radius && p.length < least.length {
+			least = f.nearer(p, cell, least)
 		}
-		return 0
-	})
-	least := nowhere()
-	for _, p := range best[:toTheEnd] {
-		if p = f.closeIn(p, halfWay, settledSlack); p.before(least) {
-			least = p
+	}
+	for _, p := range f.lookOver() {
+		if least.lack > 0 || p.lack == 0 && p.length < least.length+cell {
+			least = f.nearer(p, cell, least)
 		}
 	}
 	return least.s, least.t, least.lack == 0
 }
+
+// nearer closes in on a place and keeps the better of it and the best so far.
+func (f *twoBend) nearer(p place, step float64, least place) place {
+	if p = f.closeIn(p, step, settledSlack); p.before(least) {
+		return p
+	}
+	return least
+}
+
+// turned is a place seen from the other end.
+func (p place) turned() place { return place{p.t, p.s, p.length, p.lack} }
 
 // lookOver gives the best places that are better than all around them.
 func (f *twoBend) lookOver() (best [basins]place) {
@@ -173,7 +183,7 @@ func (f *twoBend) closeIn(p place, step, least float64) place {
 }
 
 // mostLooks bounds the looks from one place.
-const mostLooks = 200
+const mostLooks = 40
 
 // compass is 36 directions.
 var compass = directions()
@@ -189,23 +199,111 @@ func directions() (list [36][2]float64) {
 // makes a turn: its place follows from the second's, and that is looked for.
 func (f *twoBend) shortestWith(turn float64) (s, t float64, ok bool) {
 	sin, cos := route.SinCos(turn)
-	at := func(t float64) place {
+	best, _ := f.lineSearch(func(t float64) place {
 		w := f.w.Add(f.b.dir.Mul(t))
 		return f.at(w.Dot(f.a.dir)-aside(w, f.a.dir).Len()*cos/sin, t)
-	}
-	best := nowhere()
-	for i := range 3 * coarse {
-		x := float64(i) / (3*coarse - 1)
-		if p := at(f.tube.StraightEnd + f.far*x*x); p.before(best) {
+	})
+	return best.s, best.t, best.lack == 0
+}
+
+// shortestFromEnd is the shortest tube whose first straight is the least, and the
+// one that lacks least of those that cannot quite be formed: beside it there may be
+// some that can.
+func (f *twoBend) shortestFromEnd() (best, hope place) {
+	best, hope = nowhere(), nowhere()
+	for _, side := range [2]float64{1, -1} {
+		p, h := f.lineSearch(func(t float64) place { return f.outward(f.at(f.nearest(t, side), t)) })
+		if p.before(best) {
 			best = p
 		}
+		if h.lack < hope.lack {
+			hope = h
+		}
 	}
-	for step := f.far / coarse; step > settledSlack/10; step /= 2 {
-		for _, t := range [4]float64{best.t - step, best.t + step, best.t - step/2, best.t + step/2} {
-			if p := at(t); p.before(best) {
-				best = p
+	return best, hope
+}
+
+// nearest is where the first bend stands with the least straight before it when
+// the second stands at t. With the second's corner u ahead and h aside, the
+// bend x short of it, least straight l and k = r/h,
+//
+//	u − x − l = k·(√(x² + h²) − x)
+//
+// which squares to (1 − 2k)·x² + 2(u − l)(k − 1)·x + (u − l)² − r² = 0; side
+// chooses the root. What the squaring added fails when it is measured.
+func (f *twoBend) nearest(t, side float64) float64 {
+	w := f.w.Add(f.b.dir.Mul(t))
+	u, h := w.Dot(f.a.dir), aside(w, f.a.dir).Len()
+	if h < sameSpot {
+		return 0
+	}
+	k, c := f.tube.Radius/h, u-f.tube.StraightEnd-settledSlack/10
+	a, b, d := 1-2*k, c*(k-1), c*c-f.tube.Radius*f.tube.Radius
+	root := b*b - a*d
+	if root < 0 || math.Abs(a) < sameWay {
+		return 0
+	}
+	return u - (-b+side*math.Sqrt(root))/a
+}
+
+// outward moves the first bend of a place that cannot quite be formed, mostly for
+// want of straight between the bends, as little away from its stop as makes it so.
+func (f *twoBend) outward(p place) place {
+	if p.lack == 0 || p.lack > f.tube.Radius {
+		return p
+	}
+	near, far := 0.0, 0.25
+	formed := f.at(p.s+far, p.t)
+	for formed.lack > 0 {
+		if near, far = far, 2*far; far > 4*f.tube.Radius {
+			return p
+		}
+		formed = f.at(p.s+far, p.t)
+	}
+	for far-near > settledSlack {
+		mid := (near + far) / 2
+		if q := f.at(p.s+mid, p.t); q.lack == 0 {
+			far, formed = mid, q
+		} else {
+			near = mid
+		}
+	}
+	return formed
+}
+
+// lineSearch closes in on the best of the places that hang on the second bend's:
+// from each of those looked at first that is better than both beside it.
+func (f *twoBend) lineSearch(at func(t float64) place) (best, hope place) {
+	var line [3 * coarse]place
+	var where [3 * coarse]float64
+	for i := range line {
+		x := float64(i) / float64(len(line)-1)
+		where[i] = f.tube.StraightEnd + f.far*x*x
+		line[i] = at(where[i])
+	}
+	best, hope = nowhere(), nowhere()
+	for i, p := range line {
+		if i > 0 && line[i-1].before(p) || i+1 < len(line) && line[i+1].before(p) {
+			continue
+		}
+		if p = lineCloser(at, p, where[max(0, i-1)], where[i], where[min(i+1, len(line)-1)]); p.before(best) {
+			best = p
+		}
+		if p.lack > 0 && p.lack < hope.lack {
+			hope = p
+		}
+	}
+	return best, hope
+}
+
+// lineCloser closes in on the best place between two.
+func lineCloser(at func(t float64) place, p place, lo, t, hi float64) place {
+	for step := max(t-lo, hi-t) / 2; step > settledSlack/10; step /= 2 {
+		for _, next := range [2]float64{t - step, t + step} {
+			if q := at(next); q.before(p) {
+				p, t = q, next
 			}
 		}
 	}
-	return best.s, best.t, best.lack == 0
+	return p
 }

@@ -31,8 +31,12 @@ func (f *bruteTwo) try(s, t float64) {
 	if sh.short > bendSlack || len(sh.turns) != 2 {
 		return
 	}
-	odd := float64(sh.odd())
-	f.best = min(f.best, 2*f.weigh.Bend+odd*f.weigh.OddBend+f.weigh.Millimetre*sh.developed)
+	f.best = min(f.best, barePrice(f.weigh, sh))
+}
+
+// barePrice is what bends and length cost.
+func barePrice(w route.Weigh, sh shape) float64 {
+	return w.Bend*float64(len(sh.turns)) + w.OddBend*float64(sh.odd()) + w.Millimetre*sh.developed
 }
 
 // off is by how much the first or second turn is off a standard one, degrees.
@@ -140,7 +144,7 @@ func TestTwoBendsAgainstTrying(t *testing.T) {
 		got := math.Inf(1)
 		for _, f := range h.families {
 			for _, i := range f.ideas {
-				got = min(got, i.cost-chainCost(h.plan.Weigh, i.start)-chainCost(h.plan.Weigh, i.end))
+				got = min(got, barePrice(h.plan.Weigh, measure(h.tube.Tube, i.path())))
 			}
 		}
 		want := (&bruteTwo{tube: h.tube.Tube, weigh: h.plan.Weigh, a: h.a.plain.ray(), b: h.b.plain.ray()}).scan()
