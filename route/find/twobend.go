@@ -191,7 +191,7 @@ func (h *hunt) settle(a, b ray, more float64) (s, t float64) {
 		wasS, wasT := s, t
 		s = least + h.tube.Radius*min(tanHalf(a.dir.Dot(m)), foldedTan)
 		t = least + h.tube.Radius*min(tanHalf(-b.dir.Dot(m)), foldedTan)
-		if math.Abs(s-wasS)+math.Abs(t-wasT) < settledSlack/100 {
+		if math.Abs(s-wasS)+math.Abs(t-wasT) < sameSpot {
 			break
 		}
 	}
@@ -256,7 +256,7 @@ func (h *hunt) again(r ray, from vec) float64 {
 		}
 		was := t
 		t = least + h.tube.Radius*min(tanHalf(r.dir.Dot(m)), foldedTan)
-		if math.Abs(t-was) < settledSlack/100 {
+		if math.Abs(t-was) < sameSpot {
 			break
 		}
 	}
