@@ -136,8 +136,8 @@ func (s *slide) march(f fan, at, enough float64, middle v3) (far float64, free b
 func (s *slide) everyWay(first near) {
 	origin := v3{}
 	if !first.meet {
-		origin = first.b.sub(first.a)
-		s.follow(origin.mul(-1/first.d), 0, origin)
+		origin = first.b.sub(first.a) // longer than touch, though first.d may be 0
+		s.follow(origin.unit().mul(-1), 0, origin)
 	}
 	var open queue
 	for _, t := range allTiles(nil) {

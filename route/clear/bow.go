@@ -106,12 +106,15 @@ const (
 )
 
 // search finds the least dip, if below the best, and gives a distance that no
-// place of the bow goes below.
+// place of the bow goes below: 0 where the best is as good as that.
 func (s *bow) search(best *near, enough float64) float64 {
 	var room [stretchesOpen]stretch
 	open := s.stretches(room[:0])
 	least, sure := best.d*best.d, math.Inf(1)
 	for len(open) > 0 {
+		if best.d <= leastSag {
+			return 0
+		}
 		top := open[len(open)-1]
 		open = open[:len(open)-1]
 		low := s.low(&top)
@@ -125,7 +128,7 @@ func (s *bow) search(best *near, enough float64) float64 {
 		m := s.post(s.middle(top.a.d, top.b.d))
 		if m.h < least && !s.round.outside(m.y < 0, m.e < 0) {
 			least = s.settle(m.d, best)
-			if best.d <= touch || best.d < enough {
+			if best.d < enough {
 				return best.d
 			}
 		}

@@ -231,3 +231,32 @@ func TestLeaveByHand(t *testing.T) {
 		})
 	}
 }
+
+// Centrelines that all but meet: the depth does not jump, whatever the rest.
+func TestCentrelinesThatAllButMeet(t *testing.T) {
+	arc := quarter(32, 8)
+	at := vec{32 * math.Sqrt2 / 2, 32 * math.Sqrt2 / 2, 0}
+	others := []clear.Shape{
+		rod(at.Add(vec{0, 0, -30}), at.Add(vec{0, 0, 30}), 8),                                           // through it
+		rod(at.Sub(vec{20, 20, 0}), at.Add(vec{20, 20, 0}), 8),                                          // across it in its plane
+		rod(at.Sub(vec{20, -20, 0}), at.Add(vec{20, -20, 0}), 8),                                        // along it
+		clear.Moved(block(vec{-3, -3, -40}, vec{3, 3, 0}), at),                                          // a block's face in its plane
+		can(at.Sub(vec{0, 0, 30}), at, 5),                                                               // a cylinder's end in its plane
+		clear.Arc{Centre: at.Mul(2), U: vec{-1, 0, 0}, V: vec{0, -1, 0}, Bend: 32, Turn: 90, Radius: 8}, // touching from outside
+		quarter(32, 6), // on one circle
+		clear.Arc{U: vec{1, 0, 0}, V: vec{0, 1, 0}, Bend: 31, Turn: 90, Radius: 8, Centre: vec{math.Sqrt2 / 2, math.Sqrt2 / 2, 0}}, // nestling
+	}
+	for i, other := range others {
+		last := math.NaN()
+		for _, off := range []float64{0, 1e-12, 1e-10, 1e-9, 3e-9, 1e-8, 1e-7, 1e-6, 1e-5, 4e-5, 6e-5, 1e-4, 1e-3} {
+			d := clear.Between(arc, clear.Moved(other, vec{off, off, off})).Distance
+			if math.IsInf(d, 0) || math.Abs(d-last) > 0.01 {
+				t.Errorf("shape %d: %v off by %v, just before %v", i, d, off, last)
+			}
+			if clear.Farther(arc, clear.Moved(other, vec{off, off, off}), 0) {
+				t.Errorf("shape %d off by %v: apart", i, off)
+			}
+			last = d
+		}
+	}
+}
