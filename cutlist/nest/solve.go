@@ -44,6 +44,9 @@ func Solve(ctx context.Context, job Job, opt Options) (Result, error) {
 func (j Job) search(m *meter, told func(bound, incumbent int)) *search {
 	s := newSearch(newTask(j), m)
 	s.told = func(floor, limit int) { told(floor/s.scale, limit/s.scale) }
+	if s.byTable(j.KeepOver) {
+		return s
+	}
 	s.run()
 	if s.best != nil {
 		s.lengthenRemnant(j.KeepOver)
