@@ -79,10 +79,14 @@ func apart(pieces []Piece) (needed, spares []Piece) {
 	return needed, spares
 }
 
+// nestBudget of steps is about a second for each kind of tube: the list is made
+// anew at each change of the plan.
+const nestBudget = 1_000_000_000
+
 func (l List) cutAll(ctx context.Context, r rack, pieces []Piece) (cutting, error) {
 	c := cutting{job: l.job(pieces, r.stock, r.offcuts)}
 	var err error
-	c.result, err = nest.Solve(ctx, c.job, nest.Options{})
+	c.result, err = nest.Solve(ctx, c.job, nest.Options{Budget: nestBudget})
 	var few *nest.TooFewError
 	if !errors.As(err, &few) {
 		return c, err

@@ -57,7 +57,7 @@ func checkCertificate(job nest.Job, bound int, c *nest.Certificate) error {
 	case bound > c.Floor/max(1, c.PerCost):
 		return fmt.Errorf("bound %d above floor %d", bound, c.Floor)
 	case c.Exhausted && c.Tree == nil:
-		return tryAgain(job, bound)
+		return tryAgain(job, bound, c)
 	}
 	k := &certChecker{bars: certBars(job, c.PerCost), perCost: c.PerCost, reached: c.Reached, work: certWork}
 	kinds := certKinds(job)
@@ -78,19 +78,6 @@ var errUntried = errors.New("said to be exhausted, too large to be tried again")
 
 // errTooLarge says that a certificate is neither accepted nor refused.
 var errTooLarge = errors.New("beyond what is checked")
-
-// tryAgain takes the word of a search that tried everything only where that can
-// be done again in full.
-func tryAgain(job nest.Job, bound int) error {
-	best, ok := bestByTable(job)
-	if !ok {
-		return errUntried
-	}
-	if best.cost < bound {
-		return fmt.Errorf("bound %d, but there is a plan for %d", bound, best.cost)
-	}
-	return nil
-}
 
 func certBars(job nest.Job, perCost int) (list []certBar) {
 	for _, b := range job.Stock {

@@ -24,7 +24,8 @@ type Certificate struct {
 	// Tree is nil where Exhausted is set.
 	Tree *Proof
 	// Exhausted: every way to cut was tried. There is nothing to show for it but
-	// to try them again; it is used for small jobs only.
+	// to try them again; it is used for small jobs only. The filter, where there is
+	// one, says which need not be.
 	Exhausted bool
 }
 

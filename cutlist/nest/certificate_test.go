@@ -2,7 +2,6 @@ package nest_test
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"math/rand/v2"
 	"slices"
@@ -51,30 +50,19 @@ func certJobs(t *testing.T) map[string]nest.Job {
 	return jobs
 }
 
-// mostUntried bounds say that everything was tried where that is too much to be
-// tried again.
-const mostUntried = 12
-
 // Whatever is called proven is proven: the checker accepts the plan and the bound.
 func TestCertificatesAreAccepted(t *testing.T) {
-	proven, untried, all := 0, 0, solveAll(t, certJobs(t), nest.Options{Budget: 50_000_000})
+	proven, all := 0, solveAll(t, certJobs(t), nest.Options{Budget: 50_000_000})
 	for _, s := range all {
 		checkPlan(t, s.job, s.r, nil)
-		switch err := checkCertificate(s.job, s.r.Bound, s.r.Certificate); {
-		case errors.Is(err, errUntried):
-			untried++
-			t.Logf("%s: bound %d (cost %d): %v", s.name, s.r.Bound, s.r.Cost, err)
-		case err != nil:
+		if err := checkCertificate(s.job, s.r.Bound, s.r.Certificate); err != nil {
 			t.Errorf("%s: bound %d (cost %d): %v", s.name, s.r.Bound, s.r.Cost, err)
 		}
 		if s.r.Proven {
 			proven++
 		}
 	}
-	t.Logf("%d of %d are proven; %d were too large to be tried again", proven, len(all), untried)
-	if untried > mostUntried {
-		t.Errorf("%d bounds have nothing to show for them", untried)
-	}
+	t.Logf("%d of %d are proven", proven, len(all))
 	if proven < len(all)*9/10 {
 		t.Errorf("only %d of %d are proven; that tests little", proven, len(all))
 	}

@@ -14,9 +14,18 @@ import (
 func (s *search) exhaust(st state) {
 	e := exhaustion{search: s, seen: map[string]int{}}
 	if e.from(st) && !s.meter.over {
-		s.reached, s.tree = s.limit, nil
-		s.raise(s.limit)
+		s.tried()
 	}
+}
+
+// tried takes the best plan for proven because everything was tried. What was
+// proven before helps whoever tries it again.
+func (s *search) tried() {
+	if s.tree != nil && s.tree.Leaf != nil {
+		s.filters = []Dual{*s.tree.Leaf}
+	}
+	s.reached, s.tree = s.limit, nil
+	s.raise(s.limit)
 }
 
 type exhaustion struct {

@@ -57,3 +57,12 @@ func (m *meter) after(part *meter) {
 	m.steps, m.look = part.steps, part.look
 	m.spend(0)
 }
+
+// small gives the meter for a task's search: less than m where no time was asked
+// for and the task is a small one of several kinds of bar.
+func (m *meter) small(t task) *meter {
+	if m.deadline.IsZero() && len(t.bars) > 1 && t.pieces() <= mostForRemnant {
+		return m.within(smallBudget)
+	}
+	return m
+}

@@ -4,7 +4,7 @@ import "slices"
 
 // remnantSteps are spent on the remnant: it saves no money, so it must not cost
 // much time.
-const remnantSteps = 100_000_000
+const remnantSteps = 60_000_000
 
 // mostForRemnant pieces: in a larger job one remnant matters little.
 const mostForRemnant = 60

@@ -163,15 +163,19 @@ func (s *search) relax(st state) relaxed {
 	})
 }
 
-// run closes the gap as far as the meter allows.
-func (s *search) run() {
-	s.quickBound()
+// pack offers what simple rules find.
+func (s *search) pack() {
 	for _, rule := range []func() ([]load, bool){s.greedy, s.fullest} {
 		if plan, ok := rule(); ok && !s.closed() {
 			s.offer(plan)
 		}
 	}
-	if s.closed() {
+}
+
+// run closes the gap as far as the meter allows.
+func (s *search) run() {
+	s.quickBound()
+	if s.pack(); s.closed() {
 		return
 	}
 	if len(s.bars) == 1 && !s.bars[0].limited {

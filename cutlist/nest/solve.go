@@ -15,8 +15,13 @@ type Options struct {
 	Progress func(bound, incumbent int)
 }
 
-// DefaultBudget of steps is at most about ten seconds of work.
-const DefaultBudget = 8_000_000_000
+const (
+	// DefaultBudget of steps is at most about ten seconds of work.
+	DefaultBudget = 8_000_000_000
+	// smallBudget is for a job of few pieces and several kinds of bar, where
+	// nobody says how long to go on: nearly all of them are done long before.
+	smallBudget = 150_000_000
+)
 
 // Solve finds the best plan for a job. Errors are *NumberError (joined),
 // *TooManyError, *TooLongError, *TooFewError, which comes with a plan for all
@@ -47,7 +52,10 @@ func (j Job) search(m *meter, told func(bound, incumbent int)) *search {
 	if s.byTable(j.KeepOver) {
 		return s
 	}
+	s.meter = m.small(s.task)
 	s.run()
+	m.after(s.meter)
+	s.meter = m
 	if s.best != nil {
 		s.lengthenRemnant(j.KeepOver)
 	}

@@ -15,6 +15,7 @@ type orderTable struct {
 	step  []int       // of a row for one piece of a size
 	low   int         // sizes from here on are the digits taken as one block
 	rows  int         // in all
+	block [][]int     // by the row of a load's low digits: the rows with at least those
 	free  []tableLoad // of bars without limit, the longest piece falling
 	few   []stage     // the longest bars last
 	costs [][]int     // of the free bars, then after each stage
@@ -54,7 +55,15 @@ func newOrderTable(t task) (*orderTable, bool) {
 			a.low = i
 		}
 	}
+	a.block = make([][]int, a.blockRows())
 	return a, a.setStages()
+}
+
+func (a *orderTable) blockRows() int {
+	if a.low == 0 {
+		return a.rows
+	}
+	return a.step[a.low-1]
 }
 
 func (a *orderTable) setStages() bool {
@@ -161,7 +170,7 @@ func (a *orderTable) after(costs []int, st stage) []int {
 // cheapen tries a load on every row that holds it and no piece longer than the
 // size from, lowest rows first.
 func (a *orderTable) cheapen(to, costs []int, l tableLoad, from int) {
-	blocks := a.digits(nil, l, max(from, a.low), 0, len(l.counts))
+	blocks := a.blocks(l, from)
 	cost := a.bars[l.bar].cost
 	var high func(i, base int)
 	high = func(i, base int) {
@@ -172,22 +181,36 @@ func (a *orderTable) cheapen(to, costs []int, l tableLoad, from int) {
 			return
 		}
 		for _, at := range blocks {
-			if c := costs[base+at-l.step] + cost; c < to[base+at] {
-				to[base+at] = c
+			at += base
+			if c := costs[at-l.step] + cost; c < to[at] {
+				to[at] = c
 			}
 		}
 	}
 	high(from, 0)
 }
 
-// digits lists the rows with at least a load's counts of the sizes from i to
-// end, and none of others, lowest first.
-func (a *orderTable) digits(list []int, l tableLoad, i, base, end int) []int {
-	if i == end {
+// blocks lists the rows of the low digits that hold a load's, lowest first; none
+// with a piece longer than the size from.
+func (a *orderTable) blocks(l tableLoad, from int) []int {
+	if from > a.low {
+		return a.digits(nil, l, from, 0)
+	}
+	low := l.step % len(a.block)
+	if a.block[low] == nil {
+		a.block[low] = a.digits(nil, l, a.low, 0)
+	}
+	return a.block[low]
+}
+
+// digits lists the rows with at least a load's counts of the sizes from i on,
+// and none of others, lowest first.
+func (a *orderTable) digits(list []int, l tableLoad, i, base int) []int {
+	if i == len(l.counts) {
 		return append(list, base)
 	}
 	for n := l.counts[i]; n <= a.want[i]; n++ {
-		list = a.digits(list, l, i+1, base+n*a.step[i], end)
+		list = a.digits(list, l, i+1, base+n*a.step[i])
 	}
 	return list
 }

@@ -14,8 +14,11 @@ func (s *search) byTable(keepOver int) bool {
 		s.raise(noPlan)
 		return true
 	}
-	s.best = a.bestPlan(keepOver)
-	s.setLimit(least)
+	s.pack()
+	if s.limit > least {
+		s.offer(a.plan(a.costs, a.few, a.rows-1))
+	}
+	s.best = a.bestPlan(s.best, keepOver)
 	s.proveLeast()
 	return true
 }
@@ -29,15 +32,14 @@ func (s *search) proveLeast() {
 	st := s.start()
 	x := s.relax(st)
 	if s.prove(x.bound, s.leaf(x.duals)); !s.closed() {
-		s.reached, s.tree = s.limit, nil
-		s.raise(s.limit)
+		s.tried()
 	}
 }
 
-// bestPlan reads the plan with the longest remnant among those of least cost:
-// one bar leaves it, holding what a plan without that bar leaves uncut.
-func (a *orderTable) bestPlan(keepOver int) []load {
-	plan := a.plan(a.costs, a.few, a.rows-1)
+// bestPlan finds the plan with the longest remnant among those of least cost, of
+// which one is given: one bar leaves it, holding what a plan without that bar
+// leaves uncut.
+func (a *orderTable) bestPlan(plan []load, keepOver int) []load {
 	used := a.lengths()
 	over := max(keepOver, a.longestRemnant(plan)+1)
 	for _, b := range a.byLength() {
