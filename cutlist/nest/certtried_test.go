@@ -2,6 +2,7 @@ package nest_test
 
 import (
 	"encoding/binary"
+	"errors"
 	"fmt"
 	"math/big"
 	"slices"
@@ -12,20 +13,23 @@ import (
 // tryAgain takes the word of a search that tried everything only where that can
 // be done again: from a table, or by a search with a dual in hand.
 func tryAgain(job nest.Job, bound int, c *nest.Certificate) error {
-	if best, ok := bestByTable(job); ok {
-		if best.cost < bound {
-			return fmt.Errorf("bound %d, but there is a plan for %d", bound, best.cost)
+	if len(c.Filters) == 1 {
+		k := &certChecker{bars: certBars(job, c.PerCost), perCost: c.PerCost, reached: c.Reached, work: certWork}
+		switch err := newRetry(k, certKinds(job)).all(&c.Filters[0]); {
+		case err == nil:
+			return k.climb(job, bound)
+		case !errors.Is(err, errUntried):
+			return err
 		}
-		return nil
 	}
-	if len(c.Filters) != 1 {
+	best, ok := bestByTable(job)
+	if !ok {
 		return errUntried
 	}
-	k := &certChecker{bars: certBars(job, c.PerCost), perCost: c.PerCost, reached: c.Reached, work: certWork}
-	if err := newRetry(k, certKinds(job)).all(&c.Filters[0]); err != nil {
-		return err
+	if best.cost < bound {
+		return fmt.Errorf("bound %d, but there is a plan for %d", bound, best.cost)
 	}
-	return k.climb(job, bound)
+	return nil
 }
 
 // retry looks for a plan lighter than was reached. A load falls short by

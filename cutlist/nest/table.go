@@ -35,8 +35,8 @@ type stage struct {
 }
 
 const (
-	// mostRows bounds each stage's rows: a megabyte.
-	mostRows = 1 << 17
+	// mostTableRows bounds the rows of a stage: a megabyte of costs.
+	mostTableRows = 1 << 17
 	// mostTableWork bounds the looks at rows, each about a nanosecond.
 	mostTableWork = 40_000_000
 	// lowRows is how many rows a block of the low digits holds at most.
@@ -48,7 +48,7 @@ func newOrderTable(t task) (*orderTable, bool) {
 	a := &orderTable{task: t, rows: 1, step: make([]int, len(t.sizes)), low: len(t.sizes)}
 	for i := len(t.sizes) - 1; i >= 0; i-- {
 		a.step[i] = a.rows
-		if a.rows *= t.want[i] + 1; a.rows > mostRows {
+		if a.rows *= t.want[i] + 1; a.rows > mostTableRows {
 			return nil, false
 		}
 		if a.rows <= lowRows {
