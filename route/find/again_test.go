@@ -2,6 +2,7 @@ package find_test
 
 import (
 	"math"
+	"reflect"
 	"slices"
 	"testing"
 	"time"
@@ -9,6 +10,7 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"tubewright/route"
+	"tubewright/route/find"
 )
 
 // dragged is the museum demo with one of its parts moved along a path, never
@@ -22,20 +24,61 @@ func dragged(tb testing.TB, part, step int) route.Plan {
 }
 
 // BenchmarkSolveAgain is the time to solve all runs of the museum demo again
-// after one part has been moved, each part in its turn.
+// after one part has been moved, each part in its turn: afresh, and by a memory
+// that has solved the steps before.
 func BenchmarkSolveAgain(b *testing.B) {
 	for b.Loop() {
-		var took []float64
+		var fresh, again []float64
 		for part := range demo(b, "conservation-scanner").Parts {
+			var memory find.Memory
+			remembered(b, &memory, demo(b, "conservation-scanner"))
 			for step := range 12 {
 				plan := dragged(b, part, step)
-				at := time.Now()
-				solved(b, plan)
-				took = append(took, float64(time.Since(at).Microseconds())/1000)
+				fresh = append(fresh, milliseconds(func() { solved(b, plan) }))
+				again = append(again, milliseconds(func() { remembered(b, &memory, plan) }))
 			}
 		}
-		slices.Sort(took)
-		b.ReportMetric(took[len(took)/2], "ms-median")
-		b.ReportMetric(took[len(took)*95/100], "ms-p95")
+		report(b, fresh, "fresh")
+		report(b, again, "memory")
+	}
+}
+
+func milliseconds(do func()) float64 {
+	at := time.Now()
+	do()
+	return float64(time.Since(at).Microseconds()) / 1000
+}
+
+// report gives the median and the 95th percentile.
+func report(b *testing.B, took []float64, what string) {
+	slices.Sort(took)
+	b.ReportMetric(took[len(took)/2], "ms-median-"+what)
+	b.ReportMetric(took[len(took)*95/100], "ms-p95-"+what)
+}
+
+// remembered solves a plan with a memory.
+func remembered(tb testing.TB, memory *find.Memory, plan route.Plan) find.Solution {
+	tb.Helper()
+	sol, err := memory.Solve(tb.Context(), plan)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	return sol
+}
+
+// TestMemoryAnswersAsSolveWhenDragged: while a part is dragged about, away and
+// back, a memory's answer is that of a fresh solve.
+func TestMemoryAnswersAsSolveWhenDragged(t *testing.T) {
+	for part := 0; part < len(demo(t, "conservation-scanner").Parts); part += 5 {
+		var memory find.Memory
+		for _, step := range []int{0, 3, 7, 3} {
+			plan := dragged(t, part, step)
+			got, want := remembered(t, &memory, plan), solved(t, plan)
+			for i, s := range got.Runs {
+				if w := want.Runs[i]; words(s) != words(w) || !reflect.DeepEqual(s.Ways, w.Ways) || s.Chosen != w.Chosen {
+					t.Errorf("part %d, step %d, %s: the memory's answer is another than a fresh one", part, step, s.Run.Name)
+				}
+			}
+		}
 	}
 }

@@ -30,12 +30,20 @@ func (a *asked) answers(q request) bool {
 	return (q.below == a.below || q.below < a.below && len(a.ways) == 0) && q.brief == a.brief && q.harder == a.harder && slices.Equal(a.others, q.others)
 }
 
+// answer is what is remembered of a request; nil when nothing is.
+func (r *row) answer(q request) *asked {
+	for n := range r.asked {
+		if r.asked[n].answers(q) {
+			return &r.asked[n]
+		}
+	}
+	return nil
+}
+
 // ask searches a run's ways among what other runs take up, or remembers.
 func (t *table) ask(ctx context.Context, i int, q request) ([]Way, error) {
-	for n := range t.rows[i].asked {
-		if a := &t.rows[i].asked[n]; a.answers(q) {
-			return slices.Clone(a.ways), a.err
-		}
+	if a := t.rows[i].answer(q); a != nil {
+		return slices.Clone(a.ways), a.err
 	}
 	ways, err := t.waysOf(ctx, i, q)
 	if ctx.Err() == nil {

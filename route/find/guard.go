@@ -96,6 +96,7 @@ func (h *hunt) against(l *limb, need func(part int) float64) *hit {
 		return worst
 	}
 	lo, hi := l.within(h.plan.Clear + margin)
+	h.looked.at(l.lo, l.hi, h.plan.Clear+margin)
 	h.index.Near(lo, hi, func(n int) bool {
 		s := &h.parts[n]
 		if gap := need(s.part); gap >= 0 {
@@ -165,6 +166,7 @@ func (h *hunt) onParts(s *side, b *build) *hit {
 func (h *hunt) crowded(limbs []limb) bool {
 	for i := range limbs {
 		l := &limbs[i]
+		h.looked.at(l.lo, l.hi, h.plan.Clear+margin)
 		for n := range h.others {
 			if s := &h.others[n]; l.tooNear(s.shape, &s.lo, &s.hi, h.plan.Clear) {
 				return true

@@ -26,6 +26,7 @@ type hunt struct {
 	// fittings they have besides the socket; empty until they are asked for.
 	mixStarts, mixEnds [3][]*build
 	effort             effort
+	looked             *looked // where it has looked; nil: nobody asks
 	halt               halt
 	// measuring makes the guard find the worst a way lacks, not just whether it does.
 	measuring bool

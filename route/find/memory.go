@@ -43,6 +43,9 @@ type pastRun struct {
 	reserved []solid
 	asked    []asked
 	home     *hunt
+	homeless bool
+	looked   *looked // where the search for the list looked; nil: not known
+	listed   []Way
 }
 
 // Solve is [Solve] with a memory.
@@ -50,6 +53,11 @@ func (m *Memory) Solve(ctx context.Context, plan route.Plan) (Solution, error) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	t := newTable(newScene(plan))
+	for _, p := range m.pasts {
+		if moved, ok := movedFrom(p, t.scene); ok {
+			t.moves = append(t.moves, moved)
+		}
+	}
 	t.past = m.pastOf(t.scene)
 	sol, err := t.solve(ctx)
 	if err == nil {
@@ -75,10 +83,15 @@ func (m *Memory) pastOf(sc *scene) *past {
 
 // sameAs reports whether a search finds the same in two scenes.
 func (sc *scene) sameAs(other *scene) bool {
+	return sc.sameBut(other) && reflect.DeepEqual(sc.placed, other.placed)
+}
+
+// sameBut reports whether two scenes are the same but for where their parts stand.
+func (sc *scene) sameBut(other *scene) bool {
 	p, q := &sc.plan, &other.plan
 	return p.Case == q.Case && p.Clear == q.Clear && p.Weigh == q.Weigh && p.Units == q.Units && p.Tube == q.Tube && p.Saw == q.Saw &&
 		p.Catalogue == q.Catalogue && slices.Equal(p.Tubes, q.Tubes) && slices.Equal(p.Stock, q.Stock) &&
-		reflect.DeepEqual(p.Offcuts, q.Offcuts) && reflect.DeepEqual(sc.fittings, other.fittings) && reflect.DeepEqual(sc.placed, other.placed)
+		reflect.DeepEqual(p.Offcuts, q.Offcuts) && reflect.DeepEqual(sc.fittings, other.fittings)
 }
 
 // recall takes up what is known of a run.
@@ -87,20 +100,33 @@ func (t *table) recall(i int, reserved []solid) {
 		return
 	}
 	if n := t.past.find(t.plan.Runs[i], reserved); n >= 0 {
-		t.rows[i].asked, t.rows[i].home = slices.Clone(t.past.runs[n].asked), t.past.runs[n].home
+		r := &t.past.runs[n]
+		t.rows[i].asked, t.rows[i].home = slices.Clone(r.asked), r.home
+		t.rows[i].homeless, t.rows[i].looked = r.homeless, r.looked
+		return
 	}
+	t.carry(i, reserved)
 }
 
 func (p *past) find(run route.Run, reserved []solid) int {
-	run.Pick = ""
-	return slices.IndexFunc(p.runs, func(r pastRun) bool { return reflect.DeepEqual(r.run, run) && slices.Equal(r.reserved, reserved) })
+	return slices.IndexFunc(p.runs, func(r pastRun) bool { return sameRun(r.run, run) && slices.Equal(r.reserved, reserved) })
+}
+
+// sameRun reports whether two runs are the same but for the way that is picked.
+func sameRun(r, s route.Run) bool {
+	r.Pick, s.Pick = "", ""
+	return reflect.DeepEqual(r, s)
 }
 
 // remember keeps what was searched.
 func (t *table) remember() {
 	for i := range t.rows {
-		known := pastRun{run: t.plan.Runs[i], reserved: t.reserved(i), asked: t.rows[i].asked, home: t.rows[i].home}
+		r := &t.rows[i]
+		known := pastRun{run: t.plan.Runs[i], reserved: r.reserved, asked: r.asked, home: r.home, homeless: r.homeless}
 		known.run.Pick = ""
+		if a := r.answer(request{others: r.reserved, below: anyCost}); a != nil && a.err == nil && r.looked != nil && !r.looked.full {
+			known.looked, known.listed = r.looked, a.ways
+		}
 		known.asked = known.asked[max(0, len(known.asked)-mostAsked):]
 		if n := t.past.find(known.run, known.reserved); n >= 0 {
 			t.past.runs[n] = known

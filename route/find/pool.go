@@ -41,7 +41,14 @@ type row struct {
 	problem error
 	asked   []asked
 	home    *hunt // whose ideas brief searches build on
-	homing  bool  // the run is being listed: its hunt becomes the home
+	// reserved is what other runs' ports need, and looked where the search for the
+	// list among that looked; nil: not known.
+	reserved []solid
+	looked   *looked
+	// homeless says that the list was carried over from before a part moved: the
+	// home is not there, but can be had.
+	homeless bool
+	homing   bool // the run is being listed: its hunt becomes the home
 }
 
 // cost is what the run's chosen way costs; 0 without one.

@@ -32,6 +32,9 @@ type quest struct {
 	most                      float64 // longest developed length a bar allows, mm; 0: open
 	search                    *search
 	effort                    *effort // of the whole run
+	looked                    *looked // of the whole run
+	frame                     axes
+	keep                      float64 // the farthest from a wall that matters, mm
 	listing                   int64   // how many times the best cost a route for the list may have
 }
 
@@ -285,6 +288,7 @@ func (h *hunt) quest(m axes, start, end *build) *quest {
 		radius: h.tube.Radius, between: h.tube.StraightBetween, leastEnd: h.tube.StraightEnd,
 		weigh: h.plan.Weigh, effort: &h.effort, walls: h.wallsOf(m, start, end), room: h.roomOf(m),
 		start: newRayEnd(m, start), end: newRayEnd(m, end), listing: muchDearer,
+		looked: h.looked, frame: m, keep: h.tube.OD/2 + margin + questSpare + h.plan.Clear,
 	}
 	if h.below < anyCost {
 		q.listing = 1

@@ -75,6 +75,11 @@ func (t *table) waysOf(ctx context.Context, i int, q request) ([]Way, error) {
 // huntWays hunts for a run's ways. The hunt that lists them stays the run's home:
 // brief searches build on what it thought of.
 func (t *table) huntWays(ctx context.Context, r *row, run route.Run, q request) ([]Way, error) {
+	if q.brief && r.homeless {
+		if err := t.goHome(ctx, r, run); err != nil {
+			return nil, err
+		}
+	}
 	if q.brief && r.home != nil && !r.home.unbent() {
 		return r.home.among(q).lookAgain(ctx)
 	}
@@ -83,6 +88,9 @@ func (t *table) huntWays(ctx context.Context, r *row, run route.Run, q request) 
 		return nil, err
 	}
 	h.halt = halt{ctx: ctx}
+	if r.homing && t.past != nil {
+		h.looked = new(looked)
+	}
 	ways, err := h.all(ctx)
 	if err != nil && h.stockShort() {
 		h = h.fromAnyBar()
@@ -90,9 +98,20 @@ func (t *table) huntWays(ctx context.Context, r *row, run route.Run, q request) 
 		ways, err = h.all(ctx)
 	}
 	if err == nil && r.homing && run.Way != route.Drawn {
-		r.home = h
+		r.home, r.homeless, r.looked, h.looked = h, false, h.looked, nil
 	}
 	return ways, err
+}
+
+// goHome searches a run's list again for the sake of its home.
+func (t *table) goHome(ctx context.Context, r *row, run route.Run) error {
+	r.homeless, r.homing = false, true
+	_, err := t.huntWays(ctx, r, run, request{others: r.reserved, below: anyCost})
+	r.homing = false
+	if ctx.Err() != nil {
+		return ctx.Err()
+	}
+	return err
 }
 
 // among is a hunt for the same run among others, with the ideas of this one.
@@ -132,7 +151,7 @@ func (h *hunt) stockShort() bool {
 // stock the cut list then finds too short helps more than none.
 func (h *hunt) fromAnyBar() *hunt {
 	open := h.among(h.request)
-	open.longest, open.base = 0, nil
+	open.longest, open.base, open.looked = 0, nil, h.looked
 	return open
 }
 

@@ -63,7 +63,8 @@ type table struct {
 	// nearMemo remembers near, for each pair of runs and their options: the
 	// search for the cheapest set asks again and again.
 	nearMemo [][]int8
-	past     *past // what is known of the same parts; nil: nothing
+	moves    []moved // other arrangements that are known
+	past     *past   // what is known of the same parts; nil: nothing
 }
 
 func newTable(sc *scene) *table {
@@ -95,12 +96,14 @@ func (t *table) span(i int) float64 {
 func (t *table) list(ctx context.Context, i int) error {
 	run := t.plan.Runs[i]
 	reserved := t.reserved(i)
+	t.rows[i].reserved = reserved
 	t.recall(i, reserved)
 	t.rows[i].homing = true
 	ways, err := t.ask(ctx, i, request{others: reserved, below: anyCost})
 	if err != nil && run.Way != route.Drawn && ctx.Err() == nil {
 		if bare, e := t.ask(ctx, i, request{below: anyCost}); e == nil {
 			ways, err = bare, nil
+			t.rows[i].looked = nil // it has looked among the parts alone
 		}
 	}
 	if ctx.Err() != nil {

@@ -99,6 +99,7 @@ func (q *quest) straightOn(at int32, from *label) {
 		return
 	}
 	l := q.line(n, axis)
+	q.lookStep(l, &l.lookedOn, n, d, q.grid[axis][n[axis]]-q.radius*sign(d), q.grid[axis][next[axis]]-q.radius*sign(d))
 	if l.on[sense]>>n[axis]&1 == 0 {
 		r := q.radius * sign(d)
 		q.blame(l, q.grid[axis][n[axis]]-r, q.grid[axis][next[axis]]-r)
@@ -122,6 +123,7 @@ func (q *quest) turn(at int32, from *label, n node, out, via int) {
 		return
 	}
 	l := q.line(n, axis)
+	q.lookStep(l, &l.lookedJump, n, out, q.grid[axis][here]+q.radius*sign(out), q.grid[axis][next]-q.radius*sign(out))
 	if l.jump[sense]>>here&1 == 0 {
 		q.blame(l, q.grid[axis][here]+q.radius*sign(out), q.grid[axis][next]-q.radius*sign(out))
 		return
@@ -219,6 +221,7 @@ func (q *quest) bendsAt(crossing int, n node, in, out int) bool {
 	c := &s.corners[crossing]
 	if c.stamp != s.stamp {
 		*c = corner{stamp: s.stamp}
+		q.look(q.grid.at(n), q.grid.at(n), q.radius)
 	}
 	bit := uint16(1) << bendBit[in^1][out]
 	if c.known&bit == 0 {

@@ -94,6 +94,7 @@ func (q *quest) beginOdd(first int) {
 		if (end-begin)*side < q.between-bendSlack {
 			continue
 		}
+		q.lookAlong(n, axis, begin, end)
 		if w := q.stopper(l, begin, end); w != nil {
 			w.blocked++
 			return

@@ -101,6 +101,7 @@ func (q *quest) homeOdd(at int32, bent *label, n node, o *odds, via int, setback
 	if via < len(q.via) {
 		return
 	}
+	q.lookAlong(n, axis, begin, end)
 	if w := q.stopper(q.line(n, axis), begin, end); w != nil {
 		w.blocked++
 		return

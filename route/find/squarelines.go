@@ -10,6 +10,8 @@ type line struct {
 	from, to int32     // its spans
 	on       [2]uint64 // from where a tube may bend at i to where it may bend at the next
 	jump     [2]uint64 // from the end of a bend at i to where the next bend may begin
+	// lookedOn and lookedJump are the steps that were asked about.
+	lookedOn, lookedJump [2]uint64
 }
 
 // span is a stretch of a line on which a centreline comes too near to a wall.

@@ -30,6 +30,8 @@ func (q *quest) oddClear(e *rayEnd, end bool, s float64, d int, turn, setback fl
 		Bend: q.radius, Turn: turn,
 	}
 	to := corner.Add(heading(d).Mul(setback))
+	q.look(e.ray.at, corner, 0)
+	q.look(corner, to, setback)
 	for i := range q.walls {
 		w := &q.walls[i]
 		skip := w.fromStart

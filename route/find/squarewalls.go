@@ -63,6 +63,7 @@ func (q *quest) clearRun(p vec, d int, far float64, exempt func(*wall) float64) 
 			far, by = run, w
 		}
 	}
+	q.look(p, p.Add(heading(d).Mul(max(0, far))), 0)
 	return far, by
 }
 

@@ -51,6 +51,7 @@ func (h *hunt) noTurnRoom(s *side, b *build) *hit {
 // sweepHits is what the arm of one fitting runs into on its way round.
 func (h *hunt) sweepHits(s *side, b *build, i int, f route.Frame) *hit {
 	around := newLimb(envelope(f, b.steps[i].fit))
+	h.looked.at(around.lo, around.hi, turnSag+margin)
 	near := h.within(&around)
 	below := limbsBelow(b, i)
 	if len(near) == 0 && h.outside(&around) == nil && !anyNear(&around, below) {
