@@ -20,8 +20,8 @@ type looked struct {
 type bounds struct{ lo, hi vec }
 
 const (
-	// mostLooks bounds the boxes kept of one run's search: a few megabytes.
-	mostLooks = 1 << 16
+	// mostBoxes bounds the boxes kept of one run's search: a few megabytes.
+	mostBoxes = 1 << 16
 	// lookSpare is how much farther than the gap asked for a look is taken to
 	// reach, mm: far beyond what any measure of a gap is rounded by (margin,
 	// turnSag).
@@ -33,7 +33,7 @@ func (l *looked) at(lo, hi vec, gap float64) {
 	if l == nil || l.full {
 		return
 	}
-	if len(l.boxes) == mostLooks {
+	if len(l.boxes) == mostBoxes {
 		l.full, l.boxes = true, nil
 		return
 	}

@@ -22,7 +22,7 @@ func TestLookedIsTouched(t *testing.T) {
 			}
 		}
 	}
-	for range mostLooks {
+	for range mostBoxes {
 		l.at(vec{}, vec{}, 0)
 	}
 	if !l.touched(nil) {
