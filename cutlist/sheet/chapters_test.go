@@ -10,8 +10,9 @@ import (
 // Each chapter alone, one after another, gives the pages of all together: none
 // is lost or printed twice.
 func TestChaptersAddUpToAllPages(t *testing.T) {
-	for name, l := range everyList(t) {
-		sum := 0
+	lists := everyList(t)
+	for _, name := range []string{"small", "firm", "empty", "inches", "conservation-scanner"} {
+		l, sum := lists[name], 0
 		for i, c := range sheet.Chapters() {
 			others := append(append([]sheet.Chapter{}, sheet.Chapters()[:i]...), sheet.Chapters()[i+1:]...)
 			pages := sheet.Pages(l, sheet.Options{Leave: others})
