@@ -89,9 +89,16 @@ func seeds(t *testing.T, few int) uint64 {
 // Whatever is offered, applied to the plan and judged afresh, settles the
 // finding and brings no error; a move by a step less does not; the plan is as
 // it was; and a second search says the same.
+// longSeeds are scenes whose runs have so little room that each trial is a long
+// search: half a minute together, for when more seeds are asked for.
+var longSeeds = []uint64{2, 4, 6}
+
 func TestOffersKeepTheirWord(t *testing.T) {
 	offers, least := 0, 0
 	for seed := range seeds(t, 10) {
+		if slices.Contains(longSeeds, seed) && os.Getenv("TUBEWRIGHT_MEND_SEEDS") == "" {
+			continue
+		}
 		plan := crowded(rand.New(rand.NewPCG(seed, 0)))
 		kept := plan.Clone()
 		sol := solve(t, plan)
