@@ -86,13 +86,13 @@ func seeds(t *testing.T, few int) uint64 {
 	return uint64(few)
 }
 
-// Whatever is offered, applied to the plan and judged afresh, settles the
-// finding and brings no error; a move by a step less does not; the plan is as
-// it was; and a second search says the same.
 // longSeeds are scenes whose runs have so little room that each trial is a long
 // search: half a minute together, for when more seeds are asked for.
 var longSeeds = []uint64{2, 4, 6}
 
+// Whatever is offered, applied to the plan and judged afresh, settles the
+// finding and brings no error; a move by a step less does not; the plan is as
+// it was; and a second search says the same.
 func TestOffersKeepTheirWord(t *testing.T) {
 	offers, least := 0, 0
 	for seed := range seeds(t, 10) {
