@@ -104,7 +104,7 @@ func clearAlong(moved, still []clear.Shape, way mgl64.Vec3) float64 {
 					continue
 				}
 				at := clear.Moved(a, way.Mul(size))
-				if clear.Farther(at, b, 0) || clear.Between(at, b).Distance >= -PartSlack {
+				if clear.Between(at, b).Distance >= -PartSlack {
 					continue
 				}
 				if need := size + clear.Leave(at, b, way); need > size+sameMove {
@@ -138,12 +138,11 @@ func (r *referee) leastApart(i, j int, along move) *Move {
 func waysOut(moved, still []clear.Shape) (list []mgl64.Vec3) {
 	for _, a := range moved {
 		for _, b := range still {
-			if clear.Farther(a, b, 0) {
+			g := clear.Between(a, b)
+			if g.Distance >= -PartSlack {
 				continue
 			}
-			if out := clear.Between(a, b).Out(); out != (mgl64.Vec3{}) {
-				list = append(list, out)
-			}
+			list = append(list, g.Out())
 			list = append(append(list, facesOf(a)...), facesOf(b)...)
 		}
 	}

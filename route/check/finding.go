@@ -2,6 +2,12 @@
 // wants a look, each with its measure and a way out. It measures with package
 // tubewright/route/clear from the finished tubes and fittings alone and takes
 // nothing on the word of the search that found them.
+//
+// Search and referee come to their distances by different paths. The search
+// asks clear.Farther, a yes or no that ends early, of whole swept pieces and of
+// obstacles it has grown or cut; the referee asks clear.Between, which measures
+// to the end, of the shapes of every fitting and of the tube as it was formed,
+// its ends cut flat. Each path is held against brute force in package clear.
 package check
 
 import "github.com/go-gl/mathgl/mgl64"

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -241,6 +242,40 @@ func TestWhatTheSearchFindsPasses(t *testing.T) {
 	for _, f := range check.Findings(s.plan, sol) {
 		if f.Severity == check.Error && f.Code != check.NoWay {
 			t.Errorf("the search's answer has%s", told([]check.Finding{f}))
+		}
+	}
+}
+
+// A search whose distances read 3 mm too large, as one that keeps 3 mm less
+// does, passes a beam 2 mm under the tube: the referee measures for itself.
+func TestWhatAFaultySearchPassesIsSeen(t *testing.T) {
+	for _, tt := range []struct {
+		top  float64
+		seen bool
+	}{{90, true}, {88.1, true}, {87.9, false}} {
+		s := sound()
+		s.plan.Clear = 4
+		beam(tt.top)(s)
+		faulty := s.plan.Clone()
+		faulty.Clear = 1
+		for i := range faulty.Runs {
+			faulty.Runs[i].Start, faulty.Runs[i].End = nil, nil
+		}
+		sol, err := find.Solve(context.Background(), faulty)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if way, ok := sol.Runs[0].Way(); !ok || len(way.Formed.Bends) != 1 {
+			t.Fatalf("the faulty search found %+v for run a", sol.Runs[0].Problem)
+		}
+		hits := 0
+		for _, f := range check.Findings(s.plan, sol) {
+			if f.Code == check.TubeHitsPart && math.Abs(f.Measure-(92-tt.top)) < 1e-9 {
+				hits++
+			}
+		}
+		if hits > 0 != tt.seen {
+			t.Errorf("beam up to %v: %d findings of a gap of %v", tt.top, hits, 92-tt.top)
 		}
 	}
 }

@@ -22,7 +22,7 @@ func (t *touch) see(a, b *element, shape clear.Shape, box *bounds, need float64)
 	if t.found {
 		least = min(least, need+t.gap.Distance-t.need-sameMove)
 	}
-	if reach := max(0, least); !a.box.within(box, reach) || clear.Farther(a.shape, shape, reach) {
+	if !a.box.within(box, max(0, least)) {
 		return
 	}
 	if g := clear.Between(a.shape, shape); g.Distance < least {

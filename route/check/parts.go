@@ -82,7 +82,7 @@ func deepest(a, b *standPart) (worst clear.Gap, met bool) {
 	}
 	for i, s := range a.shapes {
 		for j, t := range b.shapes {
-			if !a.boxes[i].within(&b.boxes[j], -PartSlack) || clear.Farther(s, t, 0) {
+			if !a.boxes[i].within(&b.boxes[j], -PartSlack) {
 				continue
 			}
 			if g := clear.Between(s, t); g.Distance < min(-PartSlack, worst.Distance) {

@@ -297,6 +297,12 @@ func TestBetweenAgreesWithBruteForce(t *testing.T) {
 						b = clear.Moved(b, middle(a).Sub(middle(b)).Mul(0.7))
 					}
 					got, want := clear.Between(a, b).Distance, bySampling(a, b)
+					if got >= 0 && (clear.Farther(a, b, want+agreed) || want > agreed && !clear.Farther(a, b, want-agreed)) {
+						t.Fatalf("seed %d: Farther does not know of %v, by brute force: %#v and %#v", seed, want, a, b)
+					}
+					if got < 0 && clear.Farther(a, b, agreed) {
+						t.Fatalf("seed %d: Farther does not know of an overlap of %v: %#v and %#v", seed, -want, a, b)
+					}
 					if got < 0 {
 						met++
 					}

@@ -81,7 +81,8 @@ func (n near) rounded(ra, rb float64) Gap {
 
 // Farther reports whether two shapes stand at least this far apart. It is the
 // quick form of Between(a, b).Distance >= than for the search: bounding boxes
-// first, no depth worked out, and no allocation.
+// first, no depth worked out, and no allocation. The referee does not use it, so
+// that a fault in one of the two shows in the other.
 func Farther(a, b Shape, than float64) bool {
 	if than < 0 {
 		return Between(a, b).Distance >= than
