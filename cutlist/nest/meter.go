@@ -59,10 +59,13 @@ func (m *meter) after(part *meter) {
 }
 
 // small gives the meter for a task's search: less than m where no time was asked
-// for and the task is a small one of several kinds of bar.
+// for and there are several kinds of bar, and less still for few pieces.
 func (m *meter) small(t task) *meter {
-	if m.deadline.IsZero() && len(t.bars) > 1 && t.pieces() <= mostForRemnant {
+	switch {
+	case !m.deadline.IsZero() || len(t.bars) < 2:
+		return m
+	case t.pieces() <= mostForRemnant:
 		return m.within(smallBudget)
 	}
-	return m
+	return m.within(severalBudget)
 }

@@ -21,6 +21,9 @@ const (
 	// smallBudget is for a job of few pieces and several kinds of bar, where
 	// nobody says how long to go on: nearly all of them are done long before.
 	smallBudget = 150_000_000
+	// severalBudget is for a larger job of several kinds, whose searches find
+	// little after their first seconds.
+	severalBudget = 1_000_000_000
 )
 
 // Solve finds the best plan for a job. Errors are *NumberError (joined),
