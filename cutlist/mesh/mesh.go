@@ -91,8 +91,8 @@ func (m *Mesh) skin(a, b uint32, inside bool) {
 	}
 }
 
-// square is a unit direction square to another: off its smallest component.
-func square(n mgl64.Vec3) mgl64.Vec3 {
+// Square is a unit direction square to another: off its smallest component.
+func Square(n mgl64.Vec3) mgl64.Vec3 {
 	least := 0
 	for i := range n {
 		if math.Abs(n[i]) < math.Abs(n[least])-noise {

@@ -64,7 +64,7 @@ func along(f bends.Formed, from, to float64) []station {
 		}
 		at, dir := p.At(lo)
 		if len(all) == 0 {
-			u = square(dir)
+			u = Square(dir)
 			all = append(all, station{at, dir, u})
 		}
 		steps := 1

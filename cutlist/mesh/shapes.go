@@ -52,7 +52,7 @@ func cylinder(c clear.Cylinder) Mesh {
 		return Mesh{}
 	}
 	dir := way.Normalize()
-	u := square(dir)
+	u := Square(dir)
 	a, b := station{c.From, dir, u}, station{c.To, dir, u}
 	var m Mesh
 	m.sweep([]station{a, b}, c.Radius, false)
@@ -70,7 +70,7 @@ func rod(r clear.Rod) Mesh {
 	if way := r.To.Sub(r.From); way.Len() > shortest {
 		dir = way.Normalize()
 	}
-	u := square(dir)
+	u := Square(dir)
 	var m Mesh
 	m.round(station{r.From, dir, u}, station{r.To, dir, u}, r.Radius, nil)
 	return m

@@ -9,6 +9,7 @@ import (
 	"tubewright/bends"
 	"tubewright/cutlist"
 	"tubewright/cutlist/draw"
+	"tubewright/cutlist/mesh"
 	"tubewright/route"
 )
 
@@ -65,7 +66,7 @@ const formedAir = 5.0
 // those square to one of its bends; the first of equals.
 func flattest(f bends.Formed) view {
 	first := f.Corners[1].Sub(f.Corners[0]).Normalize()
-	best, least := facing(first, square(first)), math.Inf(1)
+	best, least := facing(first, mesh.Square(first)), math.Inf(1)
 	for _, p := range f.Pieces() {
 		if p.Radius == 0 {
 			continue
@@ -84,7 +85,7 @@ func facing(first, normal mgl64.Vec3) view {
 	toward := normal.Normalize()
 	right := first.Sub(toward.Mul(first.Dot(toward)))
 	if right.Len() < noise { // the first straight comes at the reader
-		right = square(toward)
+		right = mesh.Square(toward)
 	}
 	v := view{right: right.Normalize(), toward: toward, scale: 1}
 	v.up = v.toward.Cross(v.right)

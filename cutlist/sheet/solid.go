@@ -8,6 +8,7 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"tubewright/cutlist/draw"
+	"tubewright/cutlist/mesh"
 	"tubewright/route/clear"
 )
 
@@ -123,7 +124,7 @@ func (v view) cylinder(from, to mgl64.Vec3, radius float64, face, side, edge dra
 
 // ring is the end of a cylinder on the page.
 func (v view) ring(at, axis mgl64.Vec3, radius float64) []draw.Point {
-	u := square(axis)
+	u := mesh.Square(axis)
 	w := axis.Cross(u)
 	points := make([]draw.Point, around)
 	for i := range points {
@@ -131,19 +132,6 @@ func (v view) ring(at, axis mgl64.Vec3, radius float64) []draw.Point {
 		points[i] = v.on(at.Add(u.Mul(radius * c)).Add(w.Mul(radius * s)))
 	}
 	return points
-}
-
-// square is a unit direction square to another: off its smallest component.
-func square(n mgl64.Vec3) mgl64.Vec3 {
-	least := 0
-	for i := range n {
-		if math.Abs(n[i]) < math.Abs(n[least])-noise {
-			least = i
-		}
-	}
-	var e mgl64.Vec3
-	e[least] = 1
-	return e.Sub(n.Mul(n.Dot(e))).Normalize()
 }
 
 // rod paints everything within a radius of a segment.
