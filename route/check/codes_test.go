@@ -39,10 +39,13 @@ var besides = map[string][]check.Code{
 	"a run back to its own port":               {check.NoWay, check.NoDrain},    // run c takes the drain
 	"a card turned round, other parts between": {check.NoWay, check.NoFill},     // its runs are not found; one takes the fill
 	"nothing to open":                          {check.NoDrain},
+	"an elbow with a post behind it":           {check.LoopOpen}, // run c is alone
+	"an elbow beside a wall":                   {check.LoopOpen},
+	"a rotary elbow there":                     {check.LoopOpen},
 }
 
 func TestEachCode(t *testing.T) {
-	for _, tt := range slices.Concat(clearanceTests, formingTests, circuitTests) {
+	for _, tt := range slices.Concat(clearanceTests, formingTests, circuitTests, turningTests) {
 		t.Run(tt.name, func(t *testing.T) {
 			s := sound()
 			tt.change(s)

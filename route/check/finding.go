@@ -43,6 +43,7 @@ const (
 	PortOpen        Code = "port-open"         // needs a plug; noted
 	MixedSizes      Code = "mixed-sizes"       // a socket does not take the run's tube
 	MixedThreads    Code = "mixed-threads"     // a fitting does not go with what it stands on
+	CannotScrewIn   Code = "cannot-screw-in"   // a fitting in one piece has no room to turn
 	LoopOpen        Code = "loop-open"         // the coolant has no way round
 	PumpBackwards   Code = "pump-backwards"    // a run joins outlet to outlet or inlet to inlet
 	NoDrain         Code = "no-drain"          // nothing to open at the low point

@@ -50,6 +50,7 @@ func Findings(plan route.Plan, sol find.Solution) []Finding {
 	r.checkSeats()
 	r.checkRunsAndParts()
 	r.checkRuns()
+	r.checkTurning()
 	r.checkParts()
 	r.checkWalls()
 	r.checkPorts()
