@@ -7,12 +7,15 @@ import (
 )
 
 const (
-	// ArcDepthError bounds how much too large the depth of an arc in another
-	// shape may be given, mm.
-	ArcDepthError = 5e-3
+	// ArcDepthError bounds how far the depth of an arc in another shape may be
+	// given from the true one, mm.
+	ArcDepthError = 1e-3
 	// parted is what a shift may leave of an overlap and still count as out, mm:
 	// a distance to an arc may be given ChordError too small.
 	parted = 2 * ChordError
+	// nearEnough is how much too long a way out may be and still be taken, mm: the
+	// rest of ArcDepthError.
+	nearEnough = ArcDepthError - parted
 	// leastStep ends a march that gets no further, mm.
 	leastStep = 1e-7
 	// mostMarch ends a march outward: each step leaves a fraction of what lacks.
@@ -145,12 +148,12 @@ func (s *slide) everyWay(first near) {
 	}
 	for range mostTiles {
 		t, low := open.pop()
-		if low >= s.depth-ArcDepthError || t.h <= leastTile {
+		if low >= s.depth-nearEnough || t.h <= leastTile {
 			return
 		}
 		var room [4]tile
 		for _, q := range t.quarters(room[:0]) {
-			if sure := max(low, s.bound(q, origin)); sure < s.depth-ArcDepthError {
+			if sure := max(low, s.bound(q, origin)); sure < s.depth-nearEnough {
 				open.push(q, sure)
 			}
 		}
@@ -158,18 +161,18 @@ func (s *slide) everyWay(first near) {
 }
 
 // mostTiles ends a search that finds no end: the way out is then the best of
-// those seen. No pair of the tests needs a tenth as many.
+// those seen. The worst pair of the tests needs a quarter as many.
 const mostTiles = 4000
 
 // bound is how far all directions of a tile are surely blocked. Its middle one
 // is followed on from there.
 func (s *slide) bound(t tile, origin v3) float64 {
 	u, sin := t.middle()
-	low, free := s.march(fan{u, sin, math.Sqrt(1 - sin*sin)}, 0, s.depth-ArcDepthError, origin)
+	low, free := s.march(fan{u, sin, math.Sqrt(1 - sin*sin)}, 0, s.depth-nearEnough, origin)
 	switch {
 	case free && low < s.depth:
 		s.way, s.depth = u.mul(low), low
-	case !free && low < s.depth-ArcDepthError:
+	case !free && low < s.depth-nearEnough:
 		s.follow(u, low, origin)
 	}
 	return low
