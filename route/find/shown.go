@@ -23,7 +23,7 @@ const (
 func (t *table) shown(i int, options []*option, chosen int) ([]*option, int) {
 	keep := t.worth(i, options, chosen)
 	for n := 0; n < len(options) && len(keep) < fewestWays; n++ {
-		if !slices.Contains(keep, n) {
+		if !slices.Contains(keep, n) && !slight(options[n]) {
 			keep = append(keep, n)
 		}
 	}
@@ -48,7 +48,7 @@ func (t *table) worth(i int, options []*option, chosen int) (keep []int) {
 			far = true
 		}
 		far = far && len(list) > 1
-		if n > 0 && n != chosen && (far || t.bettered(i, o, list)) {
+		if n > 0 && n != chosen && (far || slight(o) || t.bettered(i, o, list)) {
 			continue
 		}
 		if n == chosen {
@@ -57,6 +57,20 @@ func (t *table) worth(i int, options []*option, chosen int) (keep []int) {
 		list, keep = append(list, o), append(keep, n)
 	}
 	return keep
+}
+
+// leastBend is the least turn a builder would set out to bend, degrees: a hand
+// holds a turn to one or two (common practice), and a socket takes up one.
+const leastBend = 3
+
+// slight reports whether a way has a bend nobody would make on purpose.
+func slight(o *option) bool {
+	for _, b := range o.way.Formed.Bends {
+		if b.Turn < leastBend {
+			return true
+		}
+	}
+	return false
 }
 
 // bettered reports whether an option is bettered by one of a list that stands
