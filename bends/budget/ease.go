@@ -1,0 +1,220 @@
+package budget
+
+import "math"
+
+// The ways a piece can be moved, in this order: aside in the near socket, askew
+// in it, turned about it, slid along it.
+const (
+	shiftIn = iota
+	shiftOut
+	tiltIn
+	tiltOut
+	spin
+	slide
+	moves
+)
+
+const (
+	// slides and turns are what moving a piece is worth in parts of the sockets'
+	// give: sliding it by slides mm, or turning it by turns radians (45 degrees),
+	// is as bad as using up a give. So errors of a few millimetres are slid away
+	// for nothing, and nothing is slid far where that hardly helps.
+	slides = 50
+	turns  = math.Pi / 4
+)
+
+// The limits a piece must keep, each written so that within is at most 1 in
+// size: aside and askew in the near socket, the same in the far one, then what
+// the legs want.
+const (
+	nearAside = 0
+	nearAskew = 2
+	farAside  = 4
+	farAskew  = 6
+	discs     = 8 // rows that count in pairs, as a distance
+	wants     = 8 // rows that count one by one, from above only
+	limits    = 10
+)
+
+// easing is what is left of a miss after easing, in parts of what is allowed.
+type easing struct {
+	rows [limits][components]float64 // by the miss as bent
+	mean [limits]float64             // as planned
+	unit [limits]float64             // mm or radians that 1 stands for; 0: no limit
+}
+
+// ease works out how a piece is eased.
+func (j *Job) ease() easing {
+	near, far := j.nearView(), j.farView()
+	var e easing
+	e.unit = j.units()
+	by, alongBy := j.movesSeen(near, far)
+	var normal [moves][moves]float64
+	for k := range moves {
+		for m := range moves {
+			for c := range along {
+				u := e.unit[farAside+c]
+				normal[k][m] += by[k][c] * by[m][c] / (u * u)
+			}
+		}
+	}
+	for k := range spin {
+		normal[k][k] += 1 / (e.unit[k] * e.unit[k])
+	}
+	normal[spin][spin] += 1 / (turns * turns)
+	normal[slide][slide] += 1.0 / (slides * slides)
+	inv := inverse(normal)
+
+	var answer [moves][components]float64 // the move that answers a miss
+	for k := range moves {
+		for c := range along {
+			u := e.unit[farAside+c]
+			for m := range moves {
+				answer[k][c] -= inv[k][m] * by[m][c] / (u * u)
+			}
+		}
+	}
+	e.fill(&answer, &by, &alongBy)
+	e.plan(j, near, far, &inv, &by, &alongBy)
+	return e
+}
+
+// units are what 1 stands for in each row.
+func (j *Job) units() (u [limits]float64) {
+	for end, s := range j.Ends {
+		if s.Sideways == 0 {
+			s.Sideways = AssumedSideways
+		}
+		if s.Degrees == 0 {
+			s.Degrees = AssumedDegrees
+		}
+		r := farAside * end
+		u[r], u[r+1] = s.Sideways, s.Sideways
+		u[r+2], u[r+3] = s.Degrees*perDegree, s.Degrees*perDegree
+		if len(j.Tube.Bends) > 0 {
+			u[wants+end] = max(j.Tube.Tube.Trim+s.Slack, least)
+		} else {
+			u[wants] += max(s.Slack, 0)
+		}
+	}
+	if len(j.Tube.Bends) == 0 {
+		u[wants] = max(u[wants], least)
+	}
+	return u
+}
+
+// least is the least room a leg is taken to have, mm: a hundredth, so that a
+// window of nothing is a number.
+const least = 0.01
+
+// movesSeen is what each move does at the far socket.
+func (j *Job) movesSeen(near, far view) (by [moves]miss, alongBy [moves]float64) {
+	a, b := j.Ends[0].Stop, j.Ends[1].Stop
+	for k, t := range [moves]twist{
+		shifted(near.in), shifted(near.out),
+		turned(near.out, a, b), turned(near.in, a, b),
+		turned(near.way, a, b), shifted(near.way),
+	} {
+		by[k] = far.sees(t)
+		alongBy[k] = by[k][along]
+	}
+	return by, alongBy
+}
+
+// fill writes the rows: what the sockets and the legs see of a miss once it is
+// answered.
+func (e *easing) fill(answer *[moves][components]float64, by *[moves]miss, alongBy *[moves]float64) {
+	for c := range along {
+		for k := range spin {
+			e.rows[k][c] = answer[k][c]
+		}
+		for r := range along {
+			if r == c {
+				e.rows[farAside+r][c] = 1
+			}
+			for k := range moves {
+				e.rows[farAside+r][c] += by[k][r] * answer[k][c]
+			}
+		}
+		far := 0.0
+		for k := range moves {
+			far -= alongBy[k] * answer[k][c]
+		}
+		e.want(c, answer[slide][c], far)
+	}
+	e.want(along, 0, -1)
+	for r := range e.rows {
+		for c := range e.rows[r] {
+			if e.unit[r] > 0 {
+				e.rows[r][c] /= e.unit[r]
+			}
+		}
+	}
+}
+
+// want writes what both legs want of one component; a straight tube has one leg.
+func (e *easing) want(c int, near, far float64) {
+	if e.unit[wants+1] == 0 {
+		e.rows[wants][c] = near + far
+		return
+	}
+	e.rows[wants][c], e.rows[wants+1][c] = near, far
+}
+
+// plan writes where the tube stands when nothing goes wrong: sockets that are not
+// quite in line use up some of their give beforehand.
+func (e *easing) plan(j *Job, near, far view, inv *[moves][moves]float64, by *[moves]miss, alongBy *[moves]float64) {
+	last := len(j.Tube.Corners) - 1
+	at := near.sees(twist{j.Tube.Corners[0].Sub(j.Ends[0].Stop), near.way.Cross(leg(j.Tube, 0))})
+	end := far.sees(twist{j.Tube.Corners[last].Sub(j.Ends[1].Stop), far.way.Cross(leg(j.Tube, last-1))})
+	var pull, x [moves]float64
+	for k := range moves {
+		if k < spin {
+			pull[k] -= at[k] / (e.unit[k] * e.unit[k])
+		}
+		for c := range along {
+			u := e.unit[farAside+c]
+			pull[k] -= by[k][c] * end[c] / (u * u)
+		}
+	}
+	for k := range moves {
+		for m := range moves {
+			x[k] += inv[k][m] * pull[m]
+		}
+	}
+	for k := range spin {
+		e.mean[k] = (at[k] + x[k]) / e.unit[k]
+	}
+	for c := range along {
+		left := end[c]
+		for k := range moves {
+			left += by[k][c] * x[k]
+		}
+		e.mean[farAside+c] = left / e.unit[farAside+c]
+	}
+}
+
+// inverse of a symmetric matrix with a positive diagonal after elimination, by
+// Gauss and Jordan. It is small and asked for at every tube, so it stays on the
+// stack.
+func inverse(a [moves][moves]float64) (inv [moves][moves]float64) {
+	for k := range inv {
+		inv[k][k] = 1
+	}
+	for k := range moves {
+		p := 1 / a[k][k]
+		for c := range moves {
+			a[k][c] *= p
+			inv[k][c] *= p
+		}
+		for r := range moves {
+			if f := a[r][k]; r != k && f != 0 {
+				for c := range moves {
+					a[r][c] -= f * a[k][c]
+					inv[r][c] -= f * inv[k][c]
+				}
+			}
+		}
+	}
+	return inv
+}
