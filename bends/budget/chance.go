@@ -12,15 +12,29 @@ func (e *easing) chance(cov *square) float64 {
 	if k == 0 {
 		return e.still()
 	}
-	set := directions(k)
+	return e.over(&g, k, directions(k))
+}
+
+// over integrates over lines through the middle.
+func (e *easing) over(g *matrix, k int, lines []direction) float64 {
 	sum := 0.0
-	for d := range set {
-		low, high := e.ray(&g, &set[d], k)
-		if high > low {
-			sum += within(k, high) - within(k, low)
-		}
+	for d := range lines {
+		from, to := e.line(g, &lines[d], k)
+		sum += between(k, from, to)
 	}
-	return min(max(sum/float64(len(set)), 0), 1)
+	return min(max(sum/float64(len(lines)), 0), 1)
+}
+
+// between is the part of a normal in k dimensions that lies on a line's interval:
+// each half of the line stands for half of its direction.
+func between(k int, from, to float64) float64 {
+	switch {
+	case to <= from:
+		return 0
+	case from <= 0 && to >= 0:
+		return (within(k, -from) + within(k, to)) / 2
+	}
+	return math.Abs(within(k, math.Abs(to))-within(k, math.Abs(from))) / 2
 }
 
 // still is the chance when nothing scatters.
@@ -98,8 +112,8 @@ func factor(cov *square) (l square) {
 }
 
 // matters is the size below which a principal direction is left out: one
-// standard deviation of it uses a thousandth of what is allowed.
-const matters = 1e-3
+// standard deviation of it uses a fiftieth of what is allowed.
+const matters = 0.02
 
 // principal turns the normals so that they act one after the other, and drops
 // those that do nothing: the one-sided Jacobi method (Hestenes 1958).
@@ -151,43 +165,46 @@ func (g *matrix) square(p, q int) bool {
 	return true
 }
 
-// ray gives how far out along a direction all limits are kept, from and to.
-func (e *easing) ray(g *matrix, d *direction, k int) (low, high float64) {
-	var by [limits]float64
-	for r := range by {
-		for c := range k {
-			by[r] += g[r][c] * d[c]
-		}
-	}
-	high = math.Inf(1)
+// line gives from where to where along a line all limits are kept; nowhere when
+// to is not beyond from.
+func (e *easing) line(g *matrix, d *direction, k int) (from, to float64) {
+	from, to = math.Inf(-1), math.Inf(1)
 	for r := 0; r < discs; r += 2 {
-		from, to := disc(e.mean[r], e.mean[r+1], by[r], by[r+1])
-		low, high = max(low, from), min(high, to)
+		u, v := 0.0, 0.0
+		for c := range k {
+			u += g[r][c] * d[c]
+			v += g[r+1][c] * d[c]
+		}
+		enters, leaves := disc(e.mean[r], e.mean[r+1], u, v)
+		from, to = max(from, enters), min(to, leaves)
 	}
 	for r := wants; r < limits; r++ {
-		if by[r] > 0 {
-			high = min(high, 1/by[r])
+		u := 0.0
+		for c := range k {
+			u += g[r][c] * d[c]
+		}
+		if u > 0 {
+			to = min(to, 1/u)
+		} else if u < 0 {
+			from = max(from, 1/u)
 		}
 	}
-	return low, high
+	return from, to
 }
 
 // disc gives where a line from a point enters and leaves the unit disc; nowhere
 // when it misses.
 func disc(x, y, u, v float64) (from, to float64) {
 	a, b, c := u*u+v*v, x*u+y*v, x*x+y*y-1-noise
-	if a == 0 {
-		if c > 0 {
-			return math.Inf(1), 0
-		}
-		return 0, math.Inf(1)
-	}
 	root := b*b - a*c
-	if root < 0 {
-		return math.Inf(1), 0
+	switch {
+	case root < 0, a == 0 && c > 0:
+		return math.Inf(1), math.Inf(-1)
+	case a == 0:
+		return math.Inf(-1), math.Inf(1)
 	}
 	root = math.Sqrt(root)
-	return max((-b-root)/a, 0), (-b + root) / a
+	return (-b - root) / a, (-b + root) / a
 }
 
 // within is the part of a normal in k dimensions that lies no farther out than
@@ -210,40 +227,38 @@ func within(k int, r float64) float64 {
 	return math.Erf(r/math.Sqrt2) - math.Sqrt(2/math.Pi)*r*math.Exp(-h)*(1+r*r/3)
 }
 
-// sets are the directions integrated over, by dimensions, made when first asked
-// for and never changed.
+// sets are the lines integrated over, by dimensions, made when first asked for
+// and never changed.
 var sets [components + 1]struct {
 	once sync.Once
 	list []direction
 }
 
+// lines is how many there are: against a hundred times as many a chance is off
+// by less than a point.
+var lines = [components + 1]int{0, 1, 32, 64, 192, 256}
+
 func directions(k int) []direction {
 	s := &sets[k]
-	s.once.Do(func() { s.list = spread(k) })
+	s.once.Do(func() { s.list = spread(k, lines[k]) })
 	return s.list
 }
 
-// spread gives directions spread evenly, each with its opposite: all there are in
-// one dimension, equal angles in two, and in more the directions of a normal at
-// the points of an additive recurrence, which fill a cube evenly (Roberts 2018;
-// Kronecker's sequences in Niederreiter 1992).
-func spread(k int) (list []direction) {
-	n := [...]int{0, 1, 64, 128, 192, 256}[k]
-	for i := range n {
-		var d direction
-		switch k {
+// spread gives n lines spread evenly: the only one there is in one dimension,
+// equal angles in two, and in more those of a normal at the points of an
+// additive recurrence, which fill a cube evenly (Niederreiter, Random Number
+// Generation and Quasi-Monte Carlo Methods, 1992, ch. 3).
+func spread(k, n int) []direction {
+	list := make([]direction, n)
+	for i := range list {
+		switch d := &list[i]; k {
 		case 1:
 			d[0] = 1
 		case 2:
 			d[1], d[0] = math.Sincos((float64(i) + 0.5) * math.Pi / float64(n))
 		default:
-			d = recurrent(k, i)
+			*d = recurrent(k, i)
 		}
-		list = append(list, d)
-		for c := range d {
-			d[c] = -d[c]
-		}
-		list = append(list, d)
 	}
 	return list
 }

@@ -16,7 +16,7 @@ func amount(t *testing.T) (tubes, draws, pieces int, within, points float64) {
 	t.Helper()
 	asked := os.Getenv("TUBEWRIGHT_DRAWS")
 	if asked == "" {
-		return 21, 20_000, 2_500, 0.06, 0.04
+		return 14, 20_000, 1_500, 0.06, 0.045
 	}
 	n, err := strconv.Atoi(asked)
 	if err != nil || n < 10 {
