@@ -80,6 +80,7 @@ func (w *Window) menus() []commandGroup {
 			menuLine,
 			{name: "Next finding", keys: "Ctrl+G", shortcut: ctrl(fyne.KeyG), act: func() { w.stepFinding(1) }, off: none},
 			{name: "Finding before", keys: "Ctrl+Shift+G", shortcut: ctrlShift(fyne.KeyG), act: func() { w.stepFinding(-1) }, off: none},
+			{name: "Find a way out of it", keys: "Ctrl+L", shortcut: ctrl(fyne.KeyL), act: w.findSelectedWayOut, off: none},
 			{name: "Next panel", keys: "F6", act: w.nextPanel},
 			menuLine,
 			{name: "Inches or millimetres", keys: "Ctrl+U", shortcut: ctrl(fyne.KeyU), act: w.switchUnits, off: none},

@@ -15,18 +15,21 @@ type findings struct {
 	said     string   // instead of findings
 	dark     bool
 	onSelect func(index int)
+	ways     map[int]*wayOut // under each finding that there are changes to try against
+	do       wayOutActions
 }
 
-func newFindings(onSelect func(int)) *findings {
-	return &findings{pane: newPane(newColumn(4, 2)), onSelect: onSelect, presses: map[int]*press{}}
+func newFindings(onSelect func(int), do wayOutActions) *findings {
+	return &findings{pane: newPane(newColumn(4, 2)), onSelect: onSelect, presses: map[int]*press{}, ways: map[int]*wayOut{}, do: do}
 }
 
 // show changes the list; empty is what to say when there is none.
-func (f *findings) show(groups []findingGroup, empty string, selected int) {
+func (f *findings) show(groups []findingGroup, empty string, selected int, way wayOutModel) {
 	if !reflect.DeepEqual(groups, f.groups) || empty != f.said || f.dark != isDark() {
 		f.groups, f.said, f.dark = groups, empty, isDark()
 		f.fill()
 	}
+	f.showWays(way)
 	for i, p := range f.presses {
 		if i == selected && !p.chosen {
 			p.choose(true)
@@ -38,7 +41,7 @@ func (f *findings) show(groups []findingGroup, empty string, selected int) {
 
 func (f *findings) fill() {
 	clear(f.presses)
-	f.rows = nil
+	clear(f.ways)
 	var objects []fyne.CanvasObject
 	for _, g := range f.groups {
 		title := newFlow(g.title, smallSize, inkOf(g.severity))
@@ -46,20 +49,53 @@ func (f *findings) fill() {
 		objects = append(objects, newInset(title))
 		for _, m := range g.findings {
 			objects = append(objects, f.row(m))
+			if m.mends {
+				f.ways[m.index] = newWayOut(f.do)
+				objects = append(objects, f.ways[m.index])
+			}
 		}
 	}
 	if len(objects) == 0 {
 		objects = append(objects, newInset(newFlow(f.said, smallSize, soft)))
 	}
 	f.body.set(objects...)
+	f.reflow()
+}
+
+// showWays brings what stands under the findings up to the search for ways out.
+func (f *findings) showWays(way wayOutModel) {
+	changed := len(f.ways) == 0
+	for i, w := range f.ways {
+		changed = w.show(i, way) || changed
+	}
+	if !changed {
+		return
+	}
+	f.collect()
 	f.rove(f.rows)
 	f.reflow()
+	if w := f.ways[way.index]; w != nil {
+		f.reveal(w)
+	}
+}
+
+// collect lists what can be pressed, from the top.
+func (f *findings) collect() {
+	f.rows = nil
+	for _, g := range f.groups {
+		for _, m := range g.findings {
+			f.rows = append(f.rows, f.presses[m.index])
+			if w := f.ways[m.index]; w != nil {
+				f.rows = append(f.rows, w.rows...)
+			}
+		}
+	}
 }
 
 func (f *findings) row(m findingModel) fyne.CanvasObject {
 	what := newFlow(m.what, textSize, ink)
 	p := newPress(newColumn(0, 1, what, newFlow(dotted(m.measure, m.fix), smallSize, soft)), func() { f.onSelect(m.index) })
 	p.inset = fyne.NewSize(10, 4)
-	f.presses[m.index], f.rows = p, append(f.rows, p)
+	f.presses[m.index] = p
 	return p
 }

@@ -6,6 +6,7 @@ import (
 
 	"tubewright/route"
 	"tubewright/route/check"
+	"tubewright/route/mend"
 )
 
 // findingModel is one line of the list of findings.
@@ -16,6 +17,7 @@ type findingModel struct {
 	fix      string
 	measure  string
 	placed   bool
+	mends    bool // there are changes to try
 }
 
 // findingGroup is the findings of one severity.
@@ -35,7 +37,7 @@ func findingsOf(all []check.Finding, u route.Units) []findingGroup {
 	} {
 		for i, f := range all {
 			if f.Severity == g.severity {
-				g.findings = append(g.findings, findingModel{i, f.Severity, f.What, f.Fix, measureOf(f, u), f.Placed})
+				g.findings = append(g.findings, findingModel{i, f.Severity, f.What, f.Fix, measureOf(f, u), f.Placed, mend.Can(f.Code)})
 			}
 		}
 		if n := len(g.findings); n > 0 {

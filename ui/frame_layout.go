@@ -19,7 +19,7 @@ const (
 	bottomLeast float32 = 150
 	bottomMost  float32 = 236
 	// findingsShare is how much of the right column the findings take at most.
-	findingsShare float32 = 0.36
+	findingsShare float32 = 0.42
 	// detailsHigh shows a part with its numbers and a few ports.
 	detailsHigh float32 = 330
 )

@@ -9,20 +9,31 @@ import (
 	"tubewright/ui/board"
 )
 
-// preview is a way of a run that is shown but not taken. The zero value is none.
+// preview is a way of a run, or a way out of a finding, that is shown but not
+// taken. The zero value is none.
 type preview struct {
-	run string
-	way int // index into the ways found
+	run   string
+	way   int // index into the ways found
+	offer int // number of the way out, from 1
 }
 
 // previewWay shows a way of a run on the board while the pointer or the focus
 // is on it; on is false when it leaves.
 func (w *Window) previewWay(run string, way int, on bool) {
-	want := preview{run, way}
+	w.previewThat(preview{run: run, way: way}, on, "Shown is another way for "+run+". Click it, or press Enter, to take it.")
+}
+
+// previewOffer shows a plan with a way out taken, while the pointer or the
+// focus is on it.
+func (w *Window) previewOffer(offer int, on bool) {
+	w.previewThat(preview{offer: offer + 1}, on, "Shown is the plan with this change. Click it, or press Enter, to make it.")
+}
+
+func (w *Window) previewThat(want preview, on bool, text string) {
 	switch {
 	case on:
 		w.previewed = want
-		w.hovered("Shown is another way for " + run + ". Click it, or press Enter, to take it.")
+		w.hovered(text)
 	case w.previewed == want:
 		w.previewed = preview{}
 		w.hovered("")
@@ -39,6 +50,11 @@ func (w *Window) scene() board.Scene {
 	plan := s.Plan
 	plan.Units = s.Units
 	sol, l := s.Solution, s.List
+	if i := w.previewed.offer - 1; i >= 0 && i < len(s.WayOut.Advice.Offers) {
+		o := s.WayOut.Advice.Offers[i]
+		o.Plan.Units = s.Units
+		return board.NewScene(o.Plan, cutlist.List{}, o.Solution)
+	}
 	if p := w.previewed; p.run != "" {
 		sol, l = withWay(sol, p), without(l, p.run)
 	}

@@ -63,7 +63,7 @@ func (w *Window) showLater() {
 // showBoard gives the board a new scene when plan, answer, units or preview are new.
 func (w *Window) showBoard() {
 	s := w.snapshot
-	if w.previewed.run != "" && s.Solved != w.shownAt.board.solved {
+	if w.previewed != (preview{}) && (s.Solved != w.shownAt.board.solved || s.Version != w.shownAt.board.version) {
 		w.previewed, w.hover = preview{}, "" // it was of the answer before
 	}
 	now := boardState{s.Version, s.Solved, s.Listed, s.Units, w.previewed}
@@ -85,7 +85,7 @@ func (w *Window) showPanels() {
 	w.details.show(detailOf(s, w.selected))
 	w.cards.show(cardsOf(s), noRuns(s), w.selectedRun())
 	w.panels.runs.setTitle(title("Runs", len(s.Plan.Runs)))
-	w.findings.show(findingsOf(s.List.Findings, s.Units), noFindings(s), w.selectedFinding())
+	w.findings.show(findingsOf(s.List.Findings, s.Units), noFindings(s), w.selectedFinding(), wayOutOf(s))
 	w.panels.findings.setTitle(title("Findings", len(s.List.Findings)))
 	w.showShop(s)
 	w.showStatus()

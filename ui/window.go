@@ -165,7 +165,7 @@ func (w *Window) assemble() {
 		onTurn: func(axis int) { w.turn(axis, 90) }, onRemove: w.remove, onFit: w.fit,
 	})
 	w.cards = newCards(func(run string) { w.pick(board.RunTarget(run)) }, w.chooseWay, w.freeWay, w.previewWay)
-	w.findings = newFindings(w.pickFinding)
+	w.findings = newFindings(w.pickFinding, wayOutActions{onFind: w.findWayOut, onStop: w.session.StopLooking, onTake: w.takeWayOut, onLook: w.previewOffer})
 	w.rack = newRack()
 	w.buying = newBuying(w.session.SetOnHand, w.wrongCount, w.hovered)
 	w.status = newFlow("", smallSize, soft)

@@ -27,18 +27,21 @@ type desk struct {
 func newDesk(t *testing.T) *desk {
 	d := &desk{t: t}
 	d.Session = session.New(session.Tools{
-		Solve: func(ctx context.Context, p route.Plan) (find.Solution, error) {
-			d.solved = append(d.solved, p)
-			return solutionOf(p), errors.Join(d.fail, ctx.Err())
-		},
-		Build: func(ctx context.Context, p route.Plan, _ find.Solution) (cutlist.List, error) {
-			d.built++
-			return cutlist.List{Plan: p}, ctx.Err()
-		},
+		Solve: d.solve, Build: d.build,
 		Go:       func(work func()) { d.works = append(d.works, work) },
 		Dispatch: func(task func()) { d.tasks = append(d.tasks, task) },
 	}, func(s session.Snapshot) { d.shown = append(d.shown, s) })
 	return d
+}
+
+func (d *desk) solve(ctx context.Context, p route.Plan) (find.Solution, error) {
+	d.solved = append(d.solved, p)
+	return solutionOf(p), errors.Join(d.fail, ctx.Err())
+}
+
+func (d *desk) build(ctx context.Context, p route.Plan, _ find.Solution) (cutlist.List, error) {
+	d.built++
+	return cutlist.List{Plan: p}, ctx.Err()
 }
 
 // solutionOf is a stand-in that can be told from that of another plan.

@@ -158,6 +158,7 @@ func (s *Session) Close() error {
 		s.solver.stop()
 		s.solver.next = nil
 	}
+	s.forgetWayOut()
 	s.closeJournal()
 	return s.trouble
 }

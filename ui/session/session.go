@@ -12,7 +12,9 @@ import (
 
 	"tubewright/cutlist"
 	"tubewright/route"
+	"tubewright/route/check"
 	"tubewright/route/find"
+	"tubewright/route/mend"
 )
 
 // Tools are what a session works with. Any may be replaced in tests; those of
@@ -20,6 +22,8 @@ import (
 type Tools struct {
 	Solve func(context.Context, route.Plan) (find.Solution, error)
 	Build func(context.Context, route.Plan, find.Solution) (cutlist.List, error)
+	// Advise looks for ways out of a finding.
+	Advise func(context.Context, route.Plan, find.Solution, check.Finding, mend.Search) (mend.Advice, error)
 	// Go starts work off the session's goroutine.
 	Go func(work func())
 	// Dispatch runs a task on the session's goroutine, later or at once, and
@@ -47,6 +51,7 @@ type Snapshot struct {
 	Undo, Redo string // what each would take back or do again; empty: nothing
 	Units      route.Units
 	Open       bool // there is a plan at all
+	WayOut     WayOut
 }
 
 // Current reports whether the answer belongs to the plan that is shown.
@@ -66,6 +71,7 @@ type Session struct {
 	solver  solver
 	journal *Journal
 	trouble error
+	outlook *outlook // nil: nobody asked for ways out
 }
 
 // answer is the newest that the workers brought.
@@ -80,12 +86,15 @@ type answer struct {
 // New gives a session with no plan. watch is told every change, on the
 // session's goroutine.
 func New(tools Tools, watch func(Snapshot)) *Session {
+	if tools.Advise == nil {
+		tools.Advise = cutlist.Offers
+	}
 	return &Session{tools: tools, watch: watch, units: route.Millimetres}
 }
 
 // Now gives what the window should show at this moment.
 func (s *Session) Now() Snapshot {
-	return Snapshot{
+	now := Snapshot{
 		Plan: s.history.plan(), Solution: s.answer.solution, List: s.answer.list,
 		Version: s.version, Solved: s.answer.solved, Listed: s.answer.listed,
 		Solving: s.solver.busy(), Stopped: s.answer.stopped, Err: s.answer.err, Trouble: s.trouble,
@@ -93,6 +102,10 @@ func (s *Session) Now() Snapshot {
 		Undo: s.history.undoName(), Redo: s.history.redoName(),
 		Units: s.units, Open: s.history.open(),
 	}
+	if s.outlook != nil {
+		now.WayOut = s.outlook.now
+	}
+	return now
 }
 
 func (s *Session) publish() { s.watch(s.Now()) }
@@ -118,6 +131,7 @@ func (s *Session) begin(plan route.Plan, from file) {
 // changed is called after every change of the plan.
 func (s *Session) changed() {
 	s.version++
+	s.forgetWayOut()
 	s.answer.stopped, s.answer.err = false, nil
 	s.solve()
 	s.publish()

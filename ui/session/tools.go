@@ -9,7 +9,7 @@ import (
 // dispatch must run tasks on the session's goroutine.
 func NewTools(dispatch func(task func())) Tools {
 	return Tools{
-		Solve: find.Solve, Build: cutlist.Build,
+		Solve: find.Solve, Build: cutlist.Build, Advise: cutlist.Offers,
 		Go:       func(work func()) { go work() },
 		Dispatch: dispatch,
 	}
