@@ -93,6 +93,7 @@ func (p Plan) Clone() Plan {
 	p.Tubes, p.Fittings = slices.Clone(p.Tubes), cloneEach(p.Fittings, cloneFitting)
 	p.Parts, p.Runs = cloneEach(p.Parts, clonePart), cloneEach(p.Runs, cloneRun)
 	p.Stock, p.OnHand = slices.Clone(p.Stock), slices.Clone(p.OnHand)
+	p.Pictures = slices.Clone(p.Pictures)
 	p.Offcuts = cloneEach(p.Offcuts, func(o Offcuts) Offcuts {
 		o.Lengths = slices.Clone(o.Lengths)
 		return o

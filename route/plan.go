@@ -70,6 +70,7 @@ type Plan struct {
 	Spares    Spares
 	Build     int // how many of this machine
 	OnHand    []OnHand
+	Pictures  []Picture
 	Catalogue *Catalogue // never written to; nil is an empty one
 }
 

@@ -53,6 +53,7 @@ var planKeys = record[route.Plan]{
 		keyOf("spares", "extra blanks to cut", func(p *route.Plan) *route.Spares { return &p.Spares }, spareKeys.codec()),
 		keyOf("build", "how many of this machine", func(p *route.Plan) *int { return &p.Build }, whole(1, 10_000)),
 		keyOf("on_hand", "fittings already on the shelf", func(p *route.Plan) *[]route.OnHand { return &p.OnHand }, onHand()),
+		keyOf("pictures", "photos or drawings that lie under a look in the window; they count for nothing that is cut", func(p *route.Plan) *[]route.Picture { return &p.Pictures }, pictures()),
 	},
 }
 

@@ -212,6 +212,16 @@ func (m maker) bench(p *route.Plan) {
 		return route.Offcuts{Tube: p.Tube, Lengths: list(m, 3, func(int) float64 { return m.size() })}
 	})
 	p.OnHand = list(m, 1, func(i int) route.OnHand { return route.OnHand{Item: "plug", Count: i} })
+	p.Pictures = list(m, 2, m.picture)
+}
+
+func (m maker) picture(i int) route.Picture {
+	at := m.spot()
+	return route.Picture{
+		File: fmt.Sprint(i) + rapid.SampledFrom([]string{" open case.jpg", "/photos/a.PNG", " it's.png", " längs.jpeg"}).Draw(m.t, "file"),
+		Look: rapid.SampledFrom([]route.PictureLook{route.UnderSide, route.UnderAbove, route.UnderFront}).Draw(m.t, "look"),
+		At:   [2]float64{at[0], at[1]}, Scale: m.size(), Fade: rapid.Float64Range(0, 1).Draw(m.t, "fade"), Locked: rapid.Bool().Draw(m.t, "locked"),
+	}
 }
 
 func anyPlan(t *rapid.T) route.Plan { return maker{t: t, factor: 1}.plan() }

@@ -57,10 +57,15 @@ func numbersItem(f form, v []float64, each codec[float64]) *item {
 
 // legs is the two legs of an elbow.
 func legs(each codec[float64]) codec[[2]float64] {
+	return two(each, "[in, out]", "Write it as [in, out], each from the face to the corner.")
+}
+
+// two is two numbers, with what they are called and how to write them.
+func two(each codec[float64], called, fix string) codec[[2]float64] {
 	return codec[[2]float64]{
 		read: func(s spot, n *yaml.Node, into *[2]float64) {
 			if n.Kind != yaml.SequenceNode || len(n.Content) != 2 {
-				s.bad(n, "must be two numbers [in, out], but "+saysList(n), "Write it as [in, out], each from the face to the corner.")
+				s.bad(n, "must be two numbers "+called+", but "+saysList(n), fix)
 				return
 			}
 			for i, c := range n.Content {
