@@ -125,8 +125,11 @@ type Callbacks struct {
 	// it was dragged, or a corner added by a double click or taken away by
 	// Delete. done ends the drag; via is nil when the person gave it up.
 	OnPath func(run string, via []mgl64.Vec3, done bool)
-	// OnMeasure tells in words how to use the measuring tool when it is taken in
-	// hand, and each measure taken with it; "" when it is put away.
+	// OnUnder tells how far a picture has been dragged since the drag began, along
+	// the look's two axes, mm. done ends the drag; by is then final.
+	OnUnder func(index int, by [2]float64, done bool)
+	// OnMeasure tells in words how to use the measuring tool, or what to point at,
+	// when it is taken in hand, and each measure taken; "" when it is put away.
 	OnMeasure func(text string)
 	// OnDelete tells that Delete was pressed with something chosen.
 	OnDelete func(Target)

@@ -29,6 +29,7 @@ type Board struct {
 	grid      float64
 	measuring bool
 	measure   *Measure
+	pointing  *pointing // nil: no points are asked for
 
 	painter Painter
 	picture *image.RGBA
@@ -104,6 +105,7 @@ func (b *Board) Selection() []Target { return slices.Clone(b.selection) }
 func (b *Board) SetLook(l Look) {
 	if l != b.look {
 		b.letGo()
+		b.unpoint()
 		b.look = l
 		b.invalidate()
 	}
@@ -270,6 +272,9 @@ func (b *Board) show() Show {
 	}
 	if b.look == Turntable && !b.Perspective() {
 		s.Caption += ", parallel"
+	}
+	if b.pointing != nil {
+		s.Points = b.pointing.at
 	}
 	if path := b.path(); path != nil {
 		s.Path = &Path{Corners: path, Chosen: b.corner}

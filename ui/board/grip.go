@@ -24,8 +24,11 @@ func (b *Board) take(p press) grip {
 	if p.button != desktop.MouseButtonPrimary {
 		return nil
 	}
-	if !b.measuring {
+	if !b.measuring && b.pointing == nil {
 		if g := b.takeThing(p); g != nil {
+			return g
+		}
+		if g := b.takeUnder(p); g != nil {
 			return g
 		}
 	}

@@ -239,6 +239,8 @@ func (b *Board) escape() {
 	switch {
 	case b.hand.grip != nil:
 		b.letGo()
+	case b.pointing != nil:
+		b.unpoint()
 	case b.measuring:
 		b.SetMeasuring(false)
 	default:

@@ -24,6 +24,7 @@ func (b *Board) SetMeasuring(on bool) {
 		return
 	}
 	b.letGo()
+	b.unpoint()
 	b.measuring, b.measure = on, nil
 	if b.OnMeasure != nil {
 		text := ""

@@ -139,6 +139,8 @@ func (b *Board) click(p press) {
 	case p.button == desktop.MouseButtonSecondary:
 		b.menu(p)
 	case p.button != desktop.MouseButtonPrimary || b.hand.space:
+	case b.pointing != nil:
+		b.pointAtPlane(p.x, p.y)
 	case b.measuring:
 		b.pick(p.x, p.y)
 	case p.twice && b.addCorner(p):
@@ -261,7 +263,7 @@ func (b *Board) Scrolled(e *fyne.ScrollEvent) {
 // Cursor is for Fyne.
 func (b *Board) Cursor() desktop.Cursor {
 	switch {
-	case b.measuring:
+	case b.measuring, b.pointing != nil:
 		return desktop.CrosshairCursor
 	case b.hand.hover.Kind != Nothing:
 		return desktop.PointerCursor

@@ -68,6 +68,7 @@ func (p *Painter) hands(f *frame, style *Style, show *Show) {
 	if show.Measure != nil {
 		p.measure(f, style, show.Measure)
 	}
+	p.pointed(f, style, show.Points)
 }
 
 // broken draws where a run was asked for that has no tube.

@@ -68,6 +68,7 @@ func (p *Painter) solids(f *frame, style *Style, show *Show) {
 	f.clear(pack(style.Background))
 	v := p.lens()
 	p.room(f, &v, style)
+	p.under(f)
 	p.caseLines(f, &v, style)
 	p.transform(&v, show)
 	p.surfaces(f, &v, show)

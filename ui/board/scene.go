@@ -16,6 +16,7 @@ type Scene struct {
 	Ports    []ScenePort
 	Tubes    []SceneTube
 	Findings []SceneFinding
+	Under    []Underlay // lowest first
 
 	targets []Target // by id; index 0 is Nothing
 	solids  []solid

@@ -22,8 +22,9 @@ type Show struct {
 	Rubber    *Rubber
 	Path      *Path
 	Measure   *Measure
-	Focus     bool // a line round the picture says that keys go here
-	Frame     bool // a fine line round the picture
+	Points    []mgl64.Vec3 // clicked so far, of those asked for
+	Focus     bool         // a line round the picture says that keys go here
+	Frame     bool         // a fine line round the picture
 }
 
 // Shift draws a part elsewhere than the scene says, while it is dragged and the
