@@ -178,6 +178,7 @@ func (w *Window) switchUnits() {
 func (w *Window) look(l board.Look) {
 	w.settle()
 	w.board.SetLook(l)
+	w.showPanels()
 }
 
 func (w *Window) fit() {

@@ -35,7 +35,24 @@ func (w *Window) contextItems(at board.Target) []*fyne.MenuItem {
 		return []*fyne.MenuItem{fit}
 	case board.Nothing:
 	}
-	return []*fyne.MenuItem{fyne.NewMenuItem("Fit all", w.fitAll), fyne.NewMenuItem("Add part …", w.askPart), fyne.NewMenuItem("Add run …", w.askRun)}
+	return append(w.pictureItems(), fyne.NewMenuItem("Fit all", w.fitAll), fyne.NewMenuItem("Add part …", w.askPart), fyne.NewMenuItem("Add run …", w.askRun))
+}
+
+// pictureItems are what can be done with the picture under the look; none when
+// there is none.
+func (w *Window) pictureItems() []*fyne.MenuItem {
+	m := underOf(w.snapshot, w.board.Look(), w.whyNoPhotoOf)
+	if !m.shown {
+		return nil
+	}
+	lock := fyne.NewMenuItem("Lock the picture", func() { w.lockPicture(m.index, true) })
+	if m.locked {
+		lock = fyne.NewMenuItem("Unlock the picture", func() { w.lockPicture(m.index, false) })
+	}
+	return []*fyne.MenuItem{
+		fyne.NewMenuItem("Scale the picture by two points", func() { w.scalePicture(m.index) }), lock,
+		fyne.NewMenuItem("Take the picture away", func() { w.removePicture(m.index) }), fyne.NewMenuItemSeparator(),
+	}
 }
 
 // runItems are what can be done with a run beside removing it.

@@ -14,6 +14,7 @@ type details struct {
 	wrong   *flow
 	turns   *buttonRow
 	actions *buttonRow
+	under   *under
 	model   detailModel
 	dark    bool
 }
@@ -24,6 +25,7 @@ type detailActions struct {
 	onTurn   func(axis int)
 	onRemove func()
 	onFit    func()
+	under    underActions
 }
 
 func newDetails(do detailActions) *details {
@@ -34,6 +36,7 @@ func newDetails(do detailActions) *details {
 		button{text: "Turn about x", act: func() { do.onTurn(0) }}, button{text: "y", act: func() { do.onTurn(1) }},
 		button{text: "z", act: func() { do.onTurn(2) }})
 	d.actions = newButtonRow(button{text: "Fit", act: do.onFit}, button{text: "Remove", act: do.onRemove})
+	d.under = newUnder(do.under)
 	d.pane = newPane(newColumn(10, 6))
 	d.fill()
 	return d
@@ -58,7 +61,7 @@ func (d *details) show(m detailModel) {
 	if m.part != "" {
 		d.numbers.show(m.part, m.places, m.turns, m.units)
 	}
-	if d.same(m) {
+	if under := d.under.show(m.under); d.same(m) && !under {
 		return
 	}
 	d.model, d.dark = m, isDark()
@@ -82,6 +85,9 @@ func (d *details) fill() {
 	}
 	for _, text := range d.model.lines {
 		rows = append(rows, newFlow(text, smallSize, soft))
+	}
+	if d.model.under.shown {
+		rows = append(rows, newIndent(0, 4, d.under))
 	}
 	d.body.set(rows...)
 	d.reflow()

@@ -115,6 +115,7 @@ func (w *Window) Open(path string) error {
 
 // begun starts afresh with the plan that has just been opened.
 func (w *Window) begun(news string) {
+	w.forgetPhotos()
 	w.news = news
 	w.board.FitAll()
 	w.setMenu()
@@ -166,11 +167,18 @@ func (w *Window) OpenDemo(name string) error {
 	return nil
 }
 
-// dropped opens a plan file that was dropped on the window.
+// dropped opens a plan file that was dropped on the window, and lays a picture
+// under the look.
 func (w *Window) dropped(_ fyne.Position, uris []fyne.URI) {
-	if len(uris) > 0 && len(w.modals) == 0 {
-		w.openPath(uris[0].Path())
+	if len(uris) == 0 || len(w.modals) > 0 {
+		return
 	}
+	path := uris[0].Path()
+	if isPhoto(path) && w.snapshot.Open {
+		w.withFile(func() { w.layPicture(path) })
+		return
+	}
+	w.openPath(path)
 }
 
 func (w *Window) save() { w.saveThen(nil) }

@@ -66,6 +66,7 @@ type detailModel struct {
 	places [3]float64 // mm
 	turns  [3]float64 // degrees
 	units  route.Units
+	under  underModel // the picture under the look, while nothing is selected
 }
 
 // detailOf shows what is selected, or says that nothing is.

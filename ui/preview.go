@@ -53,12 +53,18 @@ func (w *Window) scene() board.Scene {
 	if i := w.previewed.offer - 1; i >= 0 && i < len(s.WayOut.Advice.Offers) {
 		o := s.WayOut.Advice.Offers[i]
 		o.Plan.Units = s.Units
-		return board.NewScene(o.Plan, cutlist.List{}, o.Solution)
+		return w.withPictures(board.NewScene(o.Plan, cutlist.List{}, o.Solution))
 	}
 	if p := w.previewed; p.run != "" {
 		sol, l = withWay(sol, p), without(l, p.run)
 	}
-	return board.NewScene(plan, l, sol)
+	return w.withPictures(board.NewScene(plan, l, sol))
+}
+
+// withPictures lays the plan's pictures under a scene.
+func (w *Window) withPictures(s board.Scene) board.Scene {
+	s.Under, _ = w.underlays()
+	return s
 }
 
 // withWay is an answer in which a run takes another of its ways.

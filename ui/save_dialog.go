@@ -84,7 +84,14 @@ func (w *Window) askSaveAsThen(then func()) {
 // saveTo writes to a path, asking when something is there already.
 func (w *Window) saveTo(path string, then func()) {
 	write := func() {
+		from := w.snapshot.Path
 		told, err := w.session.SaveAs(path)
+		if err == nil && from != "" {
+			if lost := carryPictures(w.snapshot.Plan, filepath.Dir(from), filepath.Dir(path)); lost != nil {
+				told = "The plan is saved, but not every picture could be copied beside it: " + sentence(lost.Error())
+			}
+			w.forgetPhotos()
+		}
 		w.saved(told, err, then)
 	}
 	if _, err := os.Stat(path); err == nil && path != w.snapshot.Path {

@@ -66,7 +66,7 @@ func (w *Window) showBoard() {
 	if w.previewed != (preview{}) && (s.Solved != w.shownAt.board.solved || s.Version != w.shownAt.board.version) {
 		w.previewed, w.hover = preview{}, "" // it was of the answer before
 	}
-	now := boardState{s.Version, s.Solved, s.Listed, s.Units, w.previewed}
+	now := boardState{s.Version, s.Solved, s.Listed, s.Units, w.previewed, w.photosRead}
 	if now == w.shownAt.board {
 		return
 	}
@@ -82,7 +82,7 @@ func (w *Window) showPanels() {
 	w.win.SetTitle(titleOf(s.Plan.Name, s.Dirty) + " – Tubewright")
 	w.parts.show(partsOf(s.Plan), w.selectedPart())
 	w.panels.parts.setTitle(title("Parts", len(s.Plan.Parts)))
-	w.details.show(detailOf(s, w.selected))
+	w.details.show(w.detailOf(s))
 	w.cards.show(cardsOf(s), noRuns(s), w.selectedRun())
 	w.panels.runs.setTitle(title("Runs", len(s.Plan.Runs)))
 	w.findings.show(findingsOf(s.List.Findings, s.Units), noFindings(s), w.selectedFinding(), wayOutOf(s))

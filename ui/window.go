@@ -53,6 +53,10 @@ type Window struct {
 	from      [3]float64    // where it stood
 	previewed preview
 
+	photos      photos
+	photosRead  int        // grows with every picture that has been read
+	pictureFrom [2]float64 // where the picture stood that is dragged
+
 	back     *canvas.Rectangle
 	frame    *fyne.Container
 	asked    [2]float32 // heights the lists wanted when the window was shared out
@@ -97,6 +101,7 @@ type boardState struct {
 	version, solved, listed int
 	units                   route.Units
 	preview                 preview
+	photos                  int
 }
 
 // New makes the window; it is shown by [Window.Show]. The app must be one of
@@ -163,6 +168,7 @@ func (w *Window) assemble() {
 	w.details = newDetails(detailActions{
 		onSet:  w.setNumbers,
 		onTurn: func(axis int) { w.turn(axis, 90) }, onRemove: w.remove, onFit: w.fit,
+		under: underActions{onFade: w.fadePicture, onScale: w.scalePicture, onLock: w.lockPicture, onRemove: w.removePicture},
 	})
 	w.cards = newCards(func(run string) { w.pick(board.RunTarget(run)) }, w.chooseWay, w.freeWay, w.previewWay)
 	w.findings = newFindings(w.pickFinding, wayOutActions{onFind: w.findWayOut, onStop: w.session.StopLooking, onTake: w.takeWayOut, onLook: w.previewOffer})
@@ -184,7 +190,7 @@ func (w *Window) makeBoard() {
 	w.board = board.NewBoard()
 	w.board.Callbacks = board.Callbacks{
 		OnSelect: w.pick, OnMove: w.moved, OnNudge: w.nudged, OnTurn: w.turned, OnHover: w.hovered,
-		OnLook: func(board.Look) { w.setMenu() }, OnJoin: w.join, OnPath: w.pathMoved, OnMeasure: w.measured,
+		OnLook: func(board.Look) { w.showPanels() }, OnJoin: w.join, OnPath: w.pathMoved, OnUnder: w.pictureMoved, OnMeasure: w.measured,
 		OnDelete: w.deleted, OnMenu: w.contextMenu, OnKey: w.typedKey, OnRune: w.typedRune,
 	}
 	w.board.SetLook(w.options.Look)
