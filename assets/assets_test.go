@@ -32,6 +32,27 @@ func TestDemosAreTheFiles(t *testing.T) {
 	}
 }
 
+// Every starting plan is listed, says that it is invented, has no tube and
+// vouches for nothing.
+func TestStartsAreTheFiles(t *testing.T) {
+	entries, err := os.ReadDir("starts")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(entries) != len(assets.Starts()) {
+		t.Errorf("%d files for %v", len(entries), assets.Starts())
+	}
+	for _, name := range assets.Starts() {
+		text, ok := assets.Start(name)
+		if s := string(text); !ok || !strings.HasPrefix(s, "#") || !strings.Contains(s, "invented") || strings.Contains(s, "runs:") || strings.Contains(s, "known_from") {
+			t.Errorf("start %s: there %v, or it does not begin as it should", name, ok)
+		}
+	}
+	if _, ok := assets.Start("../demos/ferry-bridge"); ok {
+		t.Error("a way out of the folder gives a file")
+	}
+}
+
 // The catalogue vouches for none of its numbers.
 func TestCatalogueIsTypical(t *testing.T) {
 	text := string(assets.Catalogue())

@@ -38,7 +38,8 @@ func boardStyle(dark bool) board.Style {
 	if dark {
 		style = board.Dark()
 	}
-	opaque := func(c color.NRGBA) color.RGBA { return color.RGBA{R: c.R, G: c.G, B: c.B, A: 255} }
 	style.Background, style.Select = opaque(paint(ground)), opaque(paint(accent))
 	return style
 }
+
+func opaque(c color.NRGBA) color.RGBA { return color.RGBA{R: c.R, G: c.G, B: c.B, A: 255} }

@@ -39,6 +39,7 @@ func newBench(t *testing.T) *bench {
 		},
 		After: func(_ time.Duration, task func()) { b.later = append(b.later, task) },
 		Demos: assets.Demos(), Demo: assets.Demo,
+		Starts: assets.Starts(), Start: assets.Start,
 		Log: func(err error) { b.logged = append(b.logged, err) },
 	})
 	b.Show()

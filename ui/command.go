@@ -37,7 +37,7 @@ func (w *Window) menus() []commandGroup {
 	noRun := func() bool { return w.selectedRun() == "" }
 	return []commandGroup{
 		{"File", []command{
-			{name: "New plan", keys: "Ctrl+N", shortcut: ctrl(fyne.KeyN), act: w.newPlan},
+			{name: "New plan …", keys: "Ctrl+N", shortcut: ctrl(fyne.KeyN), act: w.newPlan},
 			{name: "Open …", keys: "Ctrl+O", shortcut: ctrl(fyne.KeyO), act: w.askOpen},
 			{name: openRecent},
 			{name: openDemo},
@@ -93,6 +93,7 @@ func (w *Window) menus() []commandGroup {
 		{"Help", []command{
 			{name: "Keys", keys: "F1, ? or Ctrl+/", shortcut: ctrl(fyne.KeySlash), act: w.tellKeys},
 			{name: "Cautions", act: w.tellCautions},
+			{name: "First steps again", keys: "Ctrl+Shift+F", shortcut: ctrlShift(fyne.KeyF), act: w.firstStepsAgain, off: w.steps.Visible},
 			{name: "About Tubewright", act: w.tellAbout},
 		}},
 	}

@@ -12,7 +12,7 @@ func (w *Window) content() fyne.CanvasObject {
 	w.back = back
 	p := w.panels
 	w.welcome = w.newWelcome()
-	w.frame = container.New(&frameLayout{w}, w.header, p.parts, p.details, w.desk, w.welcome, w.status, p.runs, p.findings, p.rack, p.buying)
+	w.frame = container.New(&frameLayout{w}, w.header, p.parts, p.details, w.steps, w.desk, w.welcome, w.status, p.runs, p.findings, p.rack, p.buying)
 	return container.NewStack(back, w.frame)
 }
 
@@ -28,6 +28,11 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	f.header.put(w.header)
 	f.parts.put(w.panels.parts)
 	f.details.put(w.panels.details)
+	if w.steps.Visible() {
+		var strip box
+		strip, f.board = share(f.board.at.X, f.board.at.Y, f.board.size.Width, f.board.size.Height, stepsHigh)
+		strip.put(w.steps)
+	}
 	f.board.put(w.desk)
 	f.board.put(w.welcome)
 	f.status.at.Y += 3

@@ -138,7 +138,8 @@ func (w *Window) tellProblems(path string, err error) {
 	w.read("The plan file needs "+count(len(problems), "correction"), rows...)
 }
 
-func (w *Window) newPlan() {
+// emptyPlan begins with an empty case, asking about unsaved changes.
+func (w *Window) emptyPlan() {
 	w.unlessUnsaved(func() {
 		w.session.Empty()
 		w.begun("A new plan: add parts from the Edit menu, then drag from port to port.")

@@ -84,6 +84,7 @@ func (w *Window) sheetsMade(dir string, written []string, err error) {
 		w.say("The sheets could not be made", sentence(err.Error()))
 		return
 	}
+	w.printed()
 	w.tell(fmt.Sprintf("Made %s in %s", count(len(written), "file"), dir))
 	rows := rowsOf(newFlow("In "+dir+":", textSize, ink))
 	for i, path := range written {
@@ -122,6 +123,7 @@ func (w *Window) printSheets(o sheet.Options, pages []draw.Drawing) {
 			w.say("The sheets were not printed", sentence(err.Error())+" Make the sheets, open the PDF and print it from there, at full size, 100 %.")
 			return
 		}
+		w.printed()
 		w.tell("Sent " + count(len(pages), "page") + " to the printer: check the 100 mm bar on the paper")
 	})
 }

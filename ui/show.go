@@ -89,6 +89,7 @@ func (w *Window) showPanels() {
 	w.panels.findings.setTitle(title("Findings", len(s.List.Findings)))
 	w.showShop(s)
 	w.showStatus()
+	w.showSteps()
 	w.setMenu()
 	w.reshare()
 	w.writeBoxes()

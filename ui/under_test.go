@@ -205,7 +205,7 @@ func TestWhatIsNoPictureIsTold(t *testing.T) {
 		t.Errorf("asked %q", b.asked())
 	}
 	b.pressButton("Close")
-	b.newPlan()
+	b.emptyPlan()
 	b.withFile(func() { t.Error("went on without a file") })
 	if b.asked() != "Save the plan first?" {
 		t.Errorf("without a file it asks %q", b.asked())

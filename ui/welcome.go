@@ -17,7 +17,13 @@ func (w *Window) newWelcome() *panel {
 	rows := []fyne.CanvasObject{
 		newHeading("Begin with your own"),
 		row("Open a plan file", "A text file that ends in .plan.yaml. You can also drop it on the window.", w.askOpen),
-		row("New plan", "An empty case, to put parts of the catalogue into.", w.newPlan),
+		row("New plan", "An empty case, to put parts of the catalogue into.", w.emptyPlan),
+	}
+	for i, s := range w.starts() {
+		if i == 0 {
+			rows = append(rows, newHeading("Or begin with a case that has its parts"))
+		}
+		rows = append(rows, w.startRow(s, thumbSmall, func() { w.begin(s) }))
 	}
 	for i, path := range w.settings.Recent {
 		if i == 0 {

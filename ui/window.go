@@ -35,7 +35,10 @@ type Options struct {
 	Print func(path string, paper sheet.Paper) error
 	Demos []string
 	Demo  func(name string) ([]byte, bool)
-	Log   func(error) // told what goes wrong when no window can say it; nil: Fyne's log
+	// Starts names the plans a new one may begin with; Start gives their text.
+	Starts []string
+	Start  func(name string) ([]byte, bool)
+	Log    func(error) // told what goes wrong when no window can say it; nil: Fyne's log
 }
 
 // Window is the planning window and all that it shows.
@@ -71,6 +74,7 @@ type Window struct {
 	buying   *buying
 	welcome  *panel // in the board's place while no plan is open
 	status   *flow
+	steps    *steps
 	panels   panels
 	shownAt  shown
 	modals   []*modal
@@ -176,6 +180,7 @@ func (w *Window) assemble() {
 	w.buying = newBuying(w.session.SetOnHand, w.wrongCount, w.hovered)
 	w.status = newFlow("", smallSize, soft)
 	w.status.most = 1
+	w.makeSteps()
 	w.machines = newButtonRow(button{text: "−", act: func() { w.build(-1) }}, button{text: "+", act: func() { w.build(1) }})
 	w.machines.toRight = true
 	w.panels = panels{

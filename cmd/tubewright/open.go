@@ -34,6 +34,7 @@ func open(o options, problems io.Writer) error {
 		Tools: session.NewTools(fyne.Do),
 		After: func(d time.Duration, task func()) { time.AfterFunc(d, func() { fyne.Do(task) }) },
 		Boxes: o.boxes, Log: log, Demos: assets.Demos(), Demo: assets.Demo,
+		Starts: assets.Starts(), Start: assets.Start,
 		Print:    printer(exec.LookPath),
 		OpenFile: func(path string) error { return a.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(path)}) },
 	})

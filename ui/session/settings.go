@@ -19,6 +19,9 @@ type Settings struct {
 	Height float32  `json:"height,omitempty"`
 	Paper  string   `json:"paper,omitempty"`  // of the sheets: "a4" or "letter"
 	Folder string   `json:"folder,omitempty"` // where the sheets went last
+
+	Steps   []string `json:"steps,omitempty"`    // of the first steps, those that are done
+	NoSteps bool     `json:"no_steps,omitempty"` // the strip of first steps was closed
 }
 
 // mostRecent is how many files the list of recent ones keeps: a menu's worth.
