@@ -136,7 +136,7 @@ func (f fitting) at(x [6]float64) (left [10]float64, wants [2]float64) {
 		x[0] / f.give[0][0], x[1] / f.give[0][0], x[2] / f.give[0][1], x[3] / f.give[0][1],
 		miss.Dot(f.far.side) / f.give[1][0], miss.Dot(f.far.out()) / f.give[1][0],
 		end.way.Dot(f.far.side) / f.give[1][1], end.way.Dot(f.far.out()) / f.give[1][1],
-		x[4] / (45 * degree), x[5] / 50,
+		x[4] / (45 * degree), x[5] / 5,
 	}
 	return left, [2]float64{x[5], reach}
 }

@@ -18,8 +18,9 @@ const (
 	// slides and turns are what moving a piece is worth in parts of the sockets'
 	// give: sliding it by slides mm, or turning it by turns radians (45 degrees),
 	// is as bad as using up a give. So errors of a few millimetres are slid away
-	// for nothing, and nothing is slid far where that hardly helps.
-	slides = 50
+	// for next to nothing where that helps, and legs that are almost parallel are
+	// not slid by a hand's breadth to bring them together.
+	slides = 5
 	turns  = math.Pi / 4
 )
 
@@ -62,7 +63,7 @@ func (j *Job) ease() easing {
 		normal[k][k] += 1 / (e.unit[k] * e.unit[k])
 	}
 	normal[spin][spin] += 1 / (turns * turns)
-	normal[slide][slide] += 1.0 / (slides * slides)
+	normal[slide][slide] += 1 / float64(slides*slides)
 	inv := inverse(normal)
 
 	var answer [moves][components]float64 // the move that answers a miss
