@@ -15,6 +15,10 @@ import (
 func (l *List) cutKind(ctx context.Context, kind route.Tube) error {
 	pieces := l.piecesOf(kind.Name)
 	rack := rackOf(l.Plan, kind.Name, runsOf(pieces))
+	if len(pieces) > 0 && rack.empty() {
+		l.Findings = append(l.Findings, l.tooFew(kind.Name, pieces, true))
+		return nil
+	}
 	pieces = l.dropTooLong(kind.Name, pieces, rack.longest())
 	if len(pieces) == 0 {
 		return nil

@@ -9,6 +9,7 @@ import (
 	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/route/find"
+	"tubewright/route/made"
 )
 
 // Build makes the list of a solved plan. Runs without a way are left out; the
@@ -16,7 +17,7 @@ import (
 // as an error: errors are the context's, and those of package nest for a job
 // beyond its limits.
 func Build(ctx context.Context, plan route.Plan, sol find.Solution) (List, error) {
-	l := List{Plan: plan, Tubes: tubes(plan, sol), Findings: check.Findings(plan, sol)}
+	l := List{Plan: plan, Tubes: tubes(plan, sol), Findings: check.Findings(plan, sol), Sawn: made.Sawn(plan)}
 	l.Reasons = reasons(plan, l.Tubes)
 	l.Draft = len(l.Reasons) > 0
 	for _, kind := range kinds(l.Tubes) {
@@ -42,7 +43,7 @@ func tubes(plan route.Plan, sol find.Solution) []Tube {
 		cut.Blank = whole(hundredths(cut.Blank)) // what is sawn: one number in tables, bars and drawings
 		list = append(list, Tube{
 			Letter: Letter(i), Run: s.Run.Name, Way: way, Cut: cut, Bench: way.Formed.Bench(way.Ends),
-		})
+		}.withTries(s.Run))
 	}
 	return list
 }

@@ -28,6 +28,7 @@ type jsonList struct {
 	Draft    bool          `json:"draft"`
 	Tubes    []jsonTube    `json:"tubes"`
 	Bars     []jsonBar     `json:"bars"`
+	Sawn     []jsonSawn    `json:"sawn,omitempty"`
 	Proof    []jsonProof   `json:"proof"`
 	Buy      []jsonItem    `json:"buy"`
 	Findings []jsonFinding `json:"findings"`
@@ -53,6 +54,7 @@ type jsonTube struct {
 	Straights []number    `json:"straights"`
 	Cost      number      `json:"cost"`
 	Letter    string      `json:"letter,omitempty"`
+	Made      *jsonMade   `json:"made,omitempty"`
 }
 
 type jsonCut struct {
@@ -132,9 +134,11 @@ func (l List) JSON() ([]byte, error) {
 		Format: 1, Plan: l.Plan.Name, Draft: l.Draft,
 		Reasons: each(l.Reasons, func(r Reason) jsonReason { return jsonReason{r.What, r.How, full(r.Runs)} }),
 		Tubes: each(l.Tubes, func(t Tube) jsonTube {
-			return tubeJSON(t.Letter, t.Way, t.Cut, t.Bench)
+			j := tubeJSON(t.Letter, t.Way, t.Cut, t.Bench)
+			j.Made = madeJSON(t)
+			return j
 		}),
-		Bars: each(l.Bars, barJSON),
+		Bars: each(l.Bars, barJSON), Sawn: each(l.Sawn, sawnJSON),
 		Proof: each(l.Proof, func(p Proof) jsonProof {
 			return jsonProof{p.Tube, number(p.Cost), number(p.Bound), p.Proven, p.Uncut}
 		}),

@@ -10,6 +10,7 @@ import (
 	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/route/find"
+	"tubewright/route/made"
 	"tubewright/route/mend"
 )
 
@@ -17,10 +18,11 @@ import (
 type List struct {
 	Plan     route.Plan
 	Draft    bool
-	Reasons  []Reason // what is only typical, in a sensible order to measure; empty unless Draft
-	Tubes    []Tube   // one for each run with a way, in the plan's order
-	Bars     []Bar    // offcuts first, in sawing order
-	Proof    []Proof  // one for each kind of tube, by name
+	Reasons  []Reason   // what is only typical, in a sensible order to measure; empty unless Draft
+	Tubes    []Tube     // one for each run with a way, in the plan's order
+	Bars     []Bar      // offcuts first, in sawing order
+	Sawn     []made.Bar // what tries at tubes were sawn from already, in the plan's order
+	Proof    []Proof    // one for each kind of tube, by name
 	Buy      []Item
 	Findings []check.Finding // gravest first
 	// Offers are the ways out of each finding that were tried, the least first;
@@ -42,6 +44,8 @@ type Tube struct {
 	Way    find.Way
 	Cut    bends.Cut
 	Bench  bends.Bench
+	Tries  []route.Attempt // at making it, the first one first
+	Made   int             // how many of the plan's machines have theirs; above 0 the tube is a fact
 }
 
 // Bar is one length of tube and the pieces sawn from it.

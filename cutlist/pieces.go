@@ -9,12 +9,13 @@ import (
 )
 
 // piecesOf lists what to saw of one kind of tube: every machine's tubes in turn,
-// then the spares. Tubes without a length to cut are left out.
+// then the spares. Tubes without a length to cut, and those that are there, are
+// left out.
 func (l List) piecesOf(kind string) []Piece {
 	var list []Piece
 	for machine := 1; machine <= max(1, l.Plan.Build); machine++ {
 		for _, t := range l.Tubes {
-			if t.Way.Tube.Name == kind && hundredths(t.Cut.Blank) > 0 {
+			if t.Way.Tube.Name == kind && hundredths(t.Cut.Blank) > 0 && machine > t.Made {
 				list = append(list, Piece{Run: t.Run, Machine: machine, Length: whole(hundredths(t.Cut.Blank))})
 			}
 		}
@@ -27,7 +28,7 @@ func (l List) piecesOf(kind string) []Piece {
 func (l List) spares(kind string, bent bool, n int) []Piece {
 	longest := Piece{Spare: true}
 	for _, t := range l.Tubes {
-		if t.Way.Tube.Name == kind && bent == (len(t.Way.Formed.Bends) > 0) && t.Cut.Blank > longest.Length {
+		if t.Way.Tube.Name == kind && t.Made < max(1, l.Plan.Build) && bent == (len(t.Way.Formed.Bends) > 0) && t.Cut.Blank > longest.Length {
 			longest.Run, longest.Length = t.Run, whole(hundredths(t.Cut.Blank))
 		}
 	}

@@ -26,9 +26,14 @@ type rack struct {
 // one counts at the dearest rate per length of the others.
 func rackOf(plan route.Plan, tube string, runs []string) rack {
 	var r rack
+	listed := false
 	for _, s := range plan.Stock {
-		if s.Tube == tube {
-			r.stock = append(r.stock, nest.Bar{Length: hundredths(s.Length), Price: hundredths(s.Price), Most: s.Most})
+		if s.Tube != tube {
+			continue
+		}
+		listed = true
+		if most, some := leftOf(plan, s); some {
+			r.stock = append(r.stock, nest.Bar{Length: hundredths(s.Length), Price: hundredths(s.Price), Most: most})
 		}
 	}
 	for _, o := range plan.Offcuts {
@@ -39,7 +44,7 @@ func rackOf(plan route.Plan, tube string, runs []string) rack {
 		}
 	}
 	slices.SortFunc(r.offcuts, func(a, b nest.Bar) int { return cmp.Compare(a.Length, b.Length) })
-	if r.stock == nil {
+	if !listed {
 		r.assumeStock(plan, tube, runs)
 	}
 	r.assumePrices(plan, tube, runs)
@@ -87,6 +92,10 @@ func (r *rack) note(tube string, runs []string, what, fix string) {
 		Code: check.StockAssumed, Severity: check.SeverityOf(check.StockAssumed), Runs: runs, Parts: []string{}, What: what, Fix: fix,
 	})
 }
+
+// empty reports whether there is nothing to cut from: all that the plan lists is
+// used up.
+func (r rack) empty() bool { return len(r.stock)+len(r.offcuts) == 0 }
 
 // longest is the length of the longest bar, mm.
 func (r rack) longest() float64 {

@@ -122,5 +122,6 @@ func clonePart(k Part) Part {
 
 func cloneRun(r Run) Run {
 	r.Via, r.Start, r.End = slices.Clone(r.Via), slices.Clone(r.Start), slices.Clone(r.End)
+	r.Made = cloneEach(r.Made, cloneAttempt)
 	return r
 }

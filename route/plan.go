@@ -210,7 +210,8 @@ type Run struct {
 	Via        []mgl64.Vec3
 	Start, End Chain // fittings from the port outward; nil: chosen for you
 	Way        WayKind
-	Pick       string // name of the way to take when it is among those found; empty: the first
+	Pick       string    // name of the way to take when it is among those found; empty: the first
+	Made       []Attempt // tries at making its tube, the first one first
 }
 
 // Chain is fittings on a port, from the port outward.

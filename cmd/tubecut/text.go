@@ -154,10 +154,14 @@ func findingsText(list cutlist.List) []byte {
 		return out.Bytes()
 	}
 	fmt.Fprintln(&out, "Findings")
+	wide := 17 // of the usual codes
+	for _, f := range list.Findings {
+		wide = max(wide, len(f.Code))
+	}
 	for i, f := range list.Findings {
-		fmt.Fprintf(&out, "  %-7s  %-17s  %s\n", f.Severity, f.Code, f.What)
+		fmt.Fprintf(&out, "  %-7s  %-*s  %s\n", f.Severity, wide, f.Code, f.What)
 		for _, line := range waysOut(list, i) {
-			fmt.Fprintf(&out, "  %-7s  %-17s  %s\n", "", "", line)
+			fmt.Fprintf(&out, "  %-7s  %-*s  %s\n", "", wide, "", line)
 		}
 	}
 	return out.Bytes()

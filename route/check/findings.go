@@ -48,6 +48,7 @@ func Findings(plan route.Plan, sol find.Solution) []Finding {
 	}
 	r.checkForming(sol)
 	r.checkSeats()
+	r.checkMade()
 	r.checkRunsAndParts()
 	r.checkRuns()
 	r.checkTurning()

@@ -17,6 +17,7 @@ type laidRun struct {
 	ends     [2]route.Laid // at From and To
 	formed   bends.Formed
 	play     bends.Ends
+	made     bool      // its tube is there
 	elements []element // bodies from the start outward, then from the end, then the tube
 }
 
@@ -41,7 +42,8 @@ func (r *referee) assemble(s find.Solved) {
 	if !ok {
 		return
 	}
-	run := laidRun{name: s.Run.Name, tube: way.Tube, formed: way.Formed, play: way.Ends}
+	_, isMade := s.Run.AsMade()
+	run := laidRun{name: s.Run.Name, tube: way.Tube, formed: way.Formed, play: way.Ends, made: isMade}
 	for end, ref := range [2]route.PortRef{s.Run.From, s.Run.To} {
 		laid, err := r.lay(ref, [2]route.Laid{way.Start, way.End}[end])
 		if err != nil {
@@ -50,7 +52,9 @@ func (r *referee) assemble(s find.Solved) {
 		}
 		run.ends[end] = laid
 	}
-	r.reform(&run)
+	if !run.made { // the former took it
+		r.reform(&run)
+	}
 	for end := range run.ends {
 		run.addBodies(end)
 	}

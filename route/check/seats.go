@@ -21,6 +21,9 @@ const (
 // of tubes that do not sit in their sockets.
 func (r *referee) checkSeats() {
 	for i := range r.runs {
+		if r.runs[i].made {
+			continue // see checkMade
+		}
 		r.checkWindow(&r.runs[i])
 		for end := range 2 {
 			r.checkSeat(&r.runs[i], end)

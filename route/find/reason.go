@@ -15,7 +15,9 @@ func (t *table) explained(i int, options []*option) []Way {
 	for n, o := range options {
 		w := o.way
 		words := append(madeOf(w), fromMiss(w.Miss, t.plan.Units)...)
-		if n == 0 {
+		if w.Name == AsMade {
+			words = append([]string{w.Reason}, fromMiss(w.Miss, t.plan.Units)...)
+		} else if n == 0 {
 			words = append(words, bestIn(w, options, t.plan.Units)...)
 		} else {
 			words = append(words, compared(w, options[0].way, t.plan.Units)...)

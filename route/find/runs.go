@@ -59,6 +59,13 @@ func (h *hunt) cannot(cause error) *NoWayError {
 // waysOf searches one run. Drawn runs give their one way. An error other than
 // the context's is a *NoWayError or, of a drawn run, what the bends refuse.
 func (t *table) waysOf(ctx context.Context, i int, q request) ([]Way, error) {
+	if _, ok := t.plan.Runs[i].AsMade(); ok {
+		w, err := t.asMade(t.plan.Runs[i])
+		if err != nil {
+			return nil, err
+		}
+		return []Way{w}, nil
+	}
 	run, swapped := canonical(t.plan.Runs[i])
 	ways, err := t.huntWays(ctx, &t.rows[i], run, q)
 	if err != nil {

@@ -100,7 +100,7 @@ func (t *table) list(ctx context.Context, i int) error {
 	t.recall(i, reserved)
 	t.rows[i].homing = true
 	ways, err := t.ask(ctx, i, request{others: reserved, below: anyCost})
-	if err != nil && run.Way != route.Drawn && ctx.Err() == nil {
+	if err != nil && !fixedPath(run) && ctx.Err() == nil {
 		if bare, e := t.ask(ctx, i, request{below: anyCost}); e == nil {
 			ways, err = bare, nil
 			t.rows[i].looked = nil // it has looked among the parts alone
@@ -130,7 +130,7 @@ func (t *table) pick(i int, run route.Run) {
 	r := &t.rows[i]
 	named := slices.IndexFunc(r.options, func(o *option) bool { return o.way.Name == run.Pick })
 	switch {
-	case run.Way == route.Drawn && len(r.options) > 0:
+	case fixedPath(run) && len(r.options) > 0:
 		r.chosen, r.fixed = 0, true
 	case run.Pick != "" && named >= 0:
 		r.chosen, r.fixed = named, true
@@ -151,7 +151,7 @@ func (t *table) solution(ctx context.Context) Solution {
 		ways, chosen = t.shown(i, ways, chosen)
 		sol.Runs[i] = Solved{
 			Run: run, Ways: t.explained(i, ways), Chosen: chosen, Problem: told(ctx, r.problem),
-			Drawn: run.Way == route.Drawn && !errors.As(r.problem, &refused),
+			Drawn: fixedPath(run) && !errors.As(r.problem, &refused),
 		}
 	}
 	return sol

@@ -20,6 +20,7 @@ var runKeys = record[route.Run]{
 		keyOf("end", "fittings from the last port outward; left out: chosen for you", func(r *route.Run) *route.Chain { return &r.End }, listOf[route.Chain](step(), flow)),
 		keyOf("way", "auto, straight, bent, or drawn: via is then the whole path", func(r *route.Run) *route.WayKind { return &r.Way }, wayChoice()),
 		keyOf("pick", "name of the way to take when it is among those found", func(r *route.Run) *string { return &r.Pick }, label[string]()),
+		keyOf("made", "tries at making its tube, the first one first; the last, if it fits, is a fact: the tube stays as it is", func(r *route.Run) *[]route.Attempt { return &r.Made }, attempts()),
 	},
 }
 

@@ -187,7 +187,7 @@ func (m maker) runs(p route.Plan) []route.Run {
 			Tube: rapid.SampledFrom([]string{"", "acrylic-14-10"}).Draw(m.t, "tube"),
 			Via:  list(m, 3, func(i int) mgl64.Vec3 { return m.spot().Add(mgl64.Vec3{0, 0, 10000 * float64(i)}) }),
 			Way:  rapid.SampledFrom([]route.WayKind{"", route.Auto, route.Straight, route.Bent, route.Drawn}).Draw(m.t, "way"),
-			Pick: m.thread(), Start: m.chain(p), End: m.chain(p),
+			Pick: m.thread(), Start: m.chain(p), End: m.chain(p), Made: list(m, 2, func(int) route.Attempt { return m.attempt(p) }),
 		}
 	})
 }
@@ -232,4 +232,21 @@ func (m maker) stack() route.Stack {
 		Sides: rapid.SampledFrom([]route.Sides{"", route.NearSide, route.FarSide, route.BothSides, route.NoSide}).Draw(m.t, "sides"),
 		Ports: rapid.SampledFrom([]route.Face{"", route.NearFace, route.FarFace, route.EndFace}).Draw(m.t, "face"),
 	}
+}
+
+func (m maker) attempt(p route.Plan) route.Attempt {
+	a := route.Attempt{
+		Cut: m.most(), Wrong: rapid.SampledFrom([]string{"", "2 mm long", "yes", "a: b"}).Draw(m.t, "wrong"),
+		Date: rapid.SampledFrom([]string{"", "3 May", "2031-05-03", "7", "no"}).Draw(m.t, "date"),
+	}
+	if rapid.Bool().Draw(m.t, "stock known") {
+		a.Blank = m.size()
+		a.CutFrom = a.Blank + m.most()
+	}
+	if rapid.Bool().Draw(m.t, "fits") {
+		a.Fits, a.Cut, a.Radius = true, m.size(), m.size()
+		a.Corners = []mgl64.Vec3{m.spot(), m.spot(), m.spot()}
+		a.Start, a.End = append(m.chain(p), route.Step{Fitting: "socket-16"}), route.Chain{{Fitting: "socket-16"}}
+	}
+	return a
 }

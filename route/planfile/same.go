@@ -38,6 +38,10 @@ func settled(p route.Plan) route.Plan {
 	for i := range p.Runs {
 		settle(p.Runs[i].Start)
 		settle(p.Runs[i].End)
+		for _, a := range p.Runs[i].Made {
+			settle(a.Start)
+			settle(a.End)
+		}
 	}
 	return p
 }
