@@ -18,7 +18,8 @@ import (
 // beyond its limits.
 func Build(ctx context.Context, plan route.Plan, sol find.Solution) (List, error) {
 	l := List{Plan: plan, Tubes: tubes(plan, sol), Findings: check.Findings(plan, sol), Sawn: made.Sawn(plan)}
-	l.Reasons = reasons(plan, l.Tubes)
+	l.Measure = measures(plan, l.Tubes)
+	l.Reasons = reasons(l.Measure, l.Tubes)
 	l.Draft = len(l.Reasons) > 0
 	for _, kind := range kinds(l.Tubes) {
 		if err := l.cutKind(ctx, kind); err != nil {

@@ -83,11 +83,11 @@ func TestReasons(t *testing.T) {
 		runs []string
 		how  string
 	}{
-		{"petg-16-12: diameters, radius, springback and least straights", []string{"b"}, "Bend a test piece"},
 		{"socket-16: stop, insertion and collar", []string{"a", "b"}, "fully home"},
 		{"offset-15: length and sideways", []string{"a"}, "aside"},
 		{"elbow-90: legs and turn", []string{"b"}, "protractor"},
 		{"a-a.p: place and facing", []string{"a"}, "corner"},
+		{"petg-16-12: diameters, radius, springback and least straights", []string{"b"}, "Bend a test piece"},
 	}
 	if len(l.Reasons) != len(want) {
 		t.Fatalf("reasons %+v", l.Reasons)
@@ -105,7 +105,7 @@ func TestReasonsOfStraightOnlyTube(t *testing.T) {
 	b.plan.Tubes[0].KnownFrom, b.plan.Tubes[0].Radius = route.Typical, 0
 	b.add(t, "a", 299, false, fitting("extender-15", route.Extender, "G1/4", 1))
 	got := b.list(t).Reasons
-	if len(got) != 2 || got[0].What != "petg-16-12: outside and inside diameter" || got[1].What != "extender-15: length" {
+	if len(got) != 2 || got[1].What != "petg-16-12: outside and inside diameter" || got[0].What != "extender-15: length" {
 		t.Errorf("reasons %+v", got)
 	}
 }

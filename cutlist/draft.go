@@ -1,77 +1,47 @@
 package cutlist
 
 import (
-	"fmt"
-	"slices"
-
+	"tubewright/cutlist/measure"
 	"tubewright/route"
+	"tubewright/route/find"
 )
 
-// reasons lists what is only typical of the numbers the tubes rest on, in the
-// order in which one measures: tubes, sockets, other fittings, ports by part.
-func reasons(plan route.Plan, tubes []Tube) []Reason {
-	d := draft{}
+// measures lists what of the numbers the tubes rest on is only typical, in the
+// order in which one measures it.
+func measures(plan route.Plan, tubes []Tube) []measure.Thing {
+	ways := make([]find.Way, len(tubes))
+	for i, t := range tubes {
+		ways[i] = t.Way
+	}
+	return measure.ToMeasure(measure.Things(plan, ways))
+}
+
+// reasons tells each thing to measure in a line.
+func reasons(things []measure.Thing, tubes []Tube) (list []Reason) {
+	for _, t := range things {
+		r := Reason{Runs: t.Runs}
+		switch t.Of {
+		case measure.Fitting:
+			r.What, r.How = toMeasure(t.Kind)
+		case measure.Tube:
+			r.What, r.How = toMeasureTube(kindOf(tubes, t.Name))
+		case measure.Port, measure.Place:
+			r.What, r.How = "place and facing", "With the part fitted, measure the centre of the port's face from the case's lower left far inner corner "+
+				"along x, y and z, and see with a square which way it faces."
+		}
+		r.What = t.Name + ": " + r.What
+		list = append(list, r)
+	}
+	return list
+}
+
+func kindOf(tubes []Tube, name string) route.Tube {
 	for _, t := range tubes {
-		d.tube(t)
-	}
-	for _, sockets := range []bool{true, false} {
-		for _, t := range tubes {
-			d.fittings(t, sockets)
+		if t.Way.Tube.Name == name {
+			return t.Way.Tube
 		}
 	}
-	for _, part := range plan.PlaceAll() {
-		for _, port := range part.Ports {
-			d.port(port, tubes)
-		}
-	}
-	return d.list
-}
-
-type draft struct{ list []Reason }
-
-// add tells that a run rests on something; the same thing is told once.
-func (d *draft) add(what, how, run string) {
-	i := slices.IndexFunc(d.list, func(r Reason) bool { return r.What == what })
-	if i < 0 {
-		i = len(d.list)
-		d.list = append(d.list, Reason{What: what, How: how})
-	}
-	if !slices.Contains(d.list[i].Runs, run) {
-		d.list[i].Runs = append(d.list[i].Runs, run)
-	}
-}
-
-func (d *draft) tube(t Tube) {
-	if kind := t.Way.Tube; !kind.KnownFrom.Firm() {
-		what, how := toMeasureTube(kind)
-		d.add(kind.Name+": "+what, how, t.Run)
-	}
-}
-
-func (d *draft) fittings(t Tube, sockets bool) {
-	for _, end := range []route.Laid{t.Way.Start, t.Way.End} {
-		for _, body := range end.Bodies {
-			fit := body.Fitting
-			if fit.KnownFrom.Firm() || sockets != (fit.Kind == route.Socket) {
-				continue
-			}
-			what, how := toMeasure(fit.Kind)
-			d.add(fit.Name+": "+what, how, t.Run)
-		}
-	}
-}
-
-func (d *draft) port(port route.PlacedPort, tubes []Tube) {
-	if port.KnownFrom.Firm() {
-		return
-	}
-	for _, t := range tubes {
-		if t.Way.Start.Port.Ref == port.Ref || t.Way.End.Port.Ref == port.Ref {
-			d.add(fmt.Sprintf("%s: place and facing", port.Ref),
-				"With the part fitted, measure the centre of the port's face from the case's lower left far inner corner "+
-					"along x, y and z, and see with a square which way it faces.", t.Run)
-		}
-	}
+	return route.Tube{}
 }
 
 func toMeasureTube(t route.Tube) (what, how string) {

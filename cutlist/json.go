@@ -33,6 +33,7 @@ type jsonList struct {
 	Buy      []jsonItem    `json:"buy"`
 	Findings []jsonFinding `json:"findings"`
 	Reasons  []jsonReason  `json:"reasons,omitempty"` // of a draft
+	Measure  []jsonThing   `json:"measure,omitempty"` // of a draft: what lifts the mark, in order
 }
 
 type jsonReason struct {
@@ -133,6 +134,7 @@ func (l List) JSON() ([]byte, error) {
 	return indented(jsonList{
 		Format: 1, Plan: l.Plan.Name, Draft: l.Draft,
 		Reasons: each(l.Reasons, func(r Reason) jsonReason { return jsonReason{r.What, r.How, full(r.Runs)} }),
+		Measure: each(l.Measure, thingJSON),
 		Tubes: each(l.Tubes, func(t Tube) jsonTube {
 			j := tubeJSON(t.Letter, t.Way, t.Cut, t.Bench)
 			j.Made = madeJSON(t)

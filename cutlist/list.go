@@ -6,6 +6,7 @@ package cutlist
 
 import (
 	"tubewright/bends"
+	"tubewright/cutlist/measure"
 	"tubewright/cutlist/nest"
 	"tubewright/route"
 	"tubewright/route/check"
@@ -18,11 +19,12 @@ import (
 type List struct {
 	Plan     route.Plan
 	Draft    bool
-	Reasons  []Reason   // what is only typical, in a sensible order to measure; empty unless Draft
-	Tubes    []Tube     // one for each run with a way, in the plan's order
-	Bars     []Bar      // offcuts first, in sawing order
-	Sawn     []made.Bar // what tries at tubes were sawn from already, in the plan's order
-	Proof    []Proof    // one for each kind of tube, by name
+	Reasons  []Reason        // what is only typical, in a sensible order to measure; empty unless Draft
+	Measure  []measure.Thing // the same with all numbers and how to take each
+	Tubes    []Tube          // one for each run with a way, in the plan's order
+	Bars     []Bar           // offcuts first, in sawing order
+	Sawn     []made.Bar      // what tries at tubes were sawn from already, in the plan's order
+	Proof    []Proof         // one for each kind of tube, by name
 	Buy      []Item
 	Findings []check.Finding // gravest first
 	// Offers are the ways out of each finding that were tried, the least first;
