@@ -15,6 +15,7 @@ type body struct {
 	half         vec // of a box; [2] half the length of a cylinder or rod
 	radius, bend float64
 	turn         float64 // of an arc, radians
+	along        int     // the axis a bar lies along; −1: none
 }
 
 type bodyKind uint8
@@ -28,6 +29,12 @@ const (
 
 // bodyOf makes a shape ready.
 func bodyOf(s clear.Shape) body {
+	b := bodyKindOf(s)
+	b.along = b.barAxis()
+	return b
+}
+
+func bodyKindOf(s clear.Shape) body {
 	switch s := s.(type) {
 	case clear.Box:
 		return body{kind: skewBox, centre: s.Centre, u: s.Axes.Col(0), v: s.Axes.Col(1), w: s.Axes.Col(2), half: s.Half}
@@ -106,6 +113,13 @@ const (
 
 // roundSpans is spans for a wall that is no upright box, between lo and hi.
 func (w *wall) roundSpans(list []span, at vec, axis int, lo, hi float64, number int32) []span {
+	if w.body.along >= 0 {
+		if half, ok := w.barSpan(at, axis); ok {
+			mid := w.body.centre[axis]
+			list = append(list, span{mid - half, mid + half, number})
+		}
+		return list
+	}
 	probe := probe{w, at, axis}
 	if w.body.kind == bentBar {
 		return probe.search(list, lo, hi, number)

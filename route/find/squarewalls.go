@@ -135,8 +135,7 @@ func (q *quest) bendClear(n node, in, out int) bool {
 			if w.beyond(from, to, corner) {
 				continue
 			}
-			if w.upright && w.cornerGap(centre, from, to, in/2, out/2, q.radius) >= w.keep-sameSpot ||
-				!w.upright && w.bendAway(centre, u, v, q.radius, 0, math.Pi/2) {
+			if w.bendKeeps(centre, from, to, in/2, out/2, q.radius) {
 				continue
 			}
 			w.blocked++
@@ -144,6 +143,20 @@ func (q *quest) bendClear(n node, in, out int) bool {
 		}
 	}
 	return true
+}
+
+// bendKeeps reports whether a quarter circle about a centre keeps its distance
+// from the wall; it begins and ends at two points, in the plane of two axes.
+func (w *wall) bendKeeps(centre, from, to vec, u, v int, radius float64) bool {
+	if w.upright {
+		return w.cornerGap(centre, from, to, u, v, radius) >= w.keep-sameSpot
+	}
+	if w.body.along >= 0 {
+		if clear, sure := w.barClear(centre, from, to, u, v, radius); sure {
+			return clear
+		}
+	}
+	return w.bendAway(centre, from.Sub(centre).Mul(1/radius), to.Sub(centre).Mul(1/radius), radius, 0, math.Pi/2)
 }
 
 // beyond reports whether a wall is out of reach of all that lies between three points.
