@@ -1,20 +1,24 @@
 package find
 
+import "math"
+
 const (
 	// mostSteps bounds the states of one search; a search that long has met a
 	// maze no tube goes through.
 	mostSteps = 30000
 	// betterSteps bounds the states of a search for something cheaper than is
 	// already known.
-	betterSteps = 8000
+	betterSteps = 6000
 	// harderSteps bounds the states of one search from a pair of chains with a
-	// fitting more than need be. There are many such pairs, and where one of them
-	// helps its first route is found within a tenth of this (crowded cases of 12
-	// runs among 60 parts); a search that goes on is shut in.
-	harderSteps = 2000
+	// fitting more than need be, and harderRounds how often its lattice is refined
+	// for a first route. There are many such pairs, and where one of them helps its
+	// first route is found within these (200 crowded plans of 4 to 10 runs); a search
+	// that goes on is shut in.
+	harderSteps  = 1500
+	harderRounds = 2
 	// mostHarder bounds the states of all searches from such pairs for one run:
-	// beyond it a run that is shut in on all sides would take many seconds.
-	mostHarder = 120000
+	// what is found beyond it has six bends and more.
+	mostHarder = 8000
 	// briefly is by how much all these are divided while runs make room for each
 	// other: there are many such searches, and what one of them misses another
 	// run's move may open.
@@ -32,14 +36,28 @@ type effort struct {
 // steps is how many states the next search may look at.
 func (e *effort) steps(bounded bool) int {
 	switch {
-	case e.harder == 0 && bounded:
-		return e.share(betterSteps)
-	case e.harder == 0:
-		return e.share(mostSteps)
+	case e.harder > 0:
+		return min(e.share(harderSteps), e.left())
 	case bounded:
-		return min(e.share(betterSteps), e.harder-e.spent)
+		return e.share(betterSteps)
 	}
-	return min(e.share(harderSteps), e.harder-e.spent)
+	return e.share(mostSteps)
+}
+
+// rounds is how often a lattice may be refined for a first route.
+func (e *effort) rounds() int {
+	if e.harder > 0 {
+		return harderRounds
+	}
+	return mostRounds
+}
+
+// left is how many states may still be looked at.
+func (e *effort) left() int {
+	if e.harder == 0 {
+		return math.MaxInt
+	}
+	return e.harder - e.spent
 }
 
 // share is how much of a bound this search may use.
@@ -54,4 +72,4 @@ func (e *effort) share(bound int) int {
 func (e *effort) goHarder() { e.harder = e.spent + e.share(mostHarder) }
 
 // over reports whether the pairs with a fitting more have had their share.
-func (e *effort) over() bool { return e.harder > 0 && e.spent >= e.harder }
+func (e *effort) over() bool { return e.left() <= 0 }

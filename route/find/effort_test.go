@@ -44,7 +44,8 @@ func TestEffortSteps(t *testing.T) {
 		{effort{spent: 90000}, false, mostSteps},
 		{effort{spent: 90000}, true, betterSteps},
 		{effort{spent: 10, harder: 10 + mostHarder}, false, harderSteps},
-		{effort{spent: 10, harder: 10 + mostHarder}, true, betterSteps},
+		{effort{spent: 10, harder: 10 + mostHarder}, true, harderSteps},
+		{effort{spent: 10, brief: true}, true, betterSteps / briefly},
 		{effort{spent: 100, harder: 170}, false, 70},
 		{effort{spent: 100, harder: 170}, true, 70},
 	} {

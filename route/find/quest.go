@@ -80,7 +80,7 @@ func (q *quest) routes(ctx context.Context, best int64) ([]found, error) {
 	first := q.search.bound
 	var all []found
 	idle := 0
-	for range mostRounds {
+	for round := range mostRounds {
 		got, err := q.shortest(ctx, q.search.bound == first)
 		if err != nil {
 			return nil, err
@@ -92,11 +92,18 @@ func (q *quest) routes(ctx context.Context, best int64) ([]found, error) {
 			idle++
 		}
 		q.search.bound = best
-		if idle == enoughRounds || q.effort.over() || !q.refine() {
+		if idle == enoughRounds || q.givesUp(round+1, best, len(all)) || !q.refine() {
 			break
 		}
 	}
 	return all, nil
+}
+
+// givesUp reports whether after so many rounds more lines are not worth their
+// while: a search for something better was cut off, or there is no route yet from
+// chains of which many pairs are tried.
+func (q *quest) givesUp(rounds int, best int64, routes int) bool {
+	return q.effort.over() || q.search.cut && best < math.MaxInt64 || routes == 0 && rounds >= q.effort.rounds()
 }
 
 // opens reports whether the tube can leave an end at all: the least straight is

@@ -41,12 +41,19 @@ func (q *quest) shortest(ctx context.Context, others bool) ([]found, error) {
 func (q *quest) cheapest(ctx context.Context, others bool) ([]found, error) {
 	q.begin()
 	s := q.search
+	s.cut = false
 	var got []found
-	last := q.effort.steps(s.bound < math.MaxInt64)
-	for step := 0; len(s.open) > 0 && step < last; step++ {
+	last, back := q.effort.steps(s.bound < math.MaxInt64), q.firstBackward()
+	for step := 0; len(s.open) > 0 && step < last && !q.effort.over(); step++ {
 		q.effort.spent++
 		if step%checkEvery == 0 && ctx.Err() != nil {
 			return nil, ctx.Err()
+		}
+		if step == back && len(got) == 0 && !s.limited {
+			if shut, err := q.shutIn(ctx, back); shut || err != nil {
+				return nil, err
+			}
+			back *= nextBackward
 		}
 		e := s.open.pop()
 		if e.label >= 0 {
@@ -62,6 +69,7 @@ func (q *quest) cheapest(ctx context.Context, others bool) ([]found, error) {
 		}
 		last = min(last, step+moreSteps)
 	}
+	s.cut = len(s.open) > 0
 	return got, nil
 }
 

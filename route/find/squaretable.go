@@ -32,6 +32,8 @@ type search struct {
 	limited bool    // lengths and bends are bounded: labels are kept that are dearer but shorter
 	back    float64 // how far the end's last straight may reach back, mm
 	backBy  *wall   // what stops it there
+	cut     bool    // it gave up with states still to look at
+	blame   []int   // of each wall, while the search looks from the other end
 }
 
 // ruler is one axis of the lattice in whole steps, so that a price does not
