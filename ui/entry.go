@@ -14,6 +14,7 @@ type numberEntry struct {
 	keep    func(text string) error // gives a number to the plan; it sets kept through show
 	onWrong func(error)             // nil: all is well again
 	onStep  func(up bool)           // Up and Down; nil: they do nothing
+	onFocus func()                  // nil: nobody is told
 	busy    bool
 }
 
@@ -53,6 +54,14 @@ func (e *numberEntry) commit() {
 	e.onWrong(err)
 }
 
+// FocusGained tells who wants to know.
+func (e *numberEntry) FocusGained() {
+	e.Entry.FocusGained()
+	if e.onFocus != nil {
+		e.onFocus()
+	}
+}
+
 // FocusLost keeps what was typed.
 func (e *numberEntry) FocusLost() {
 	e.Entry.FocusLost()
@@ -65,6 +74,10 @@ func (e *numberEntry) TypedKey(k *fyne.KeyEvent) {
 	case fyne.KeyReturn, fyne.KeyEnter:
 		e.commit()
 	case fyne.KeyEscape:
+		if e.Text == e.kept {
+			passKey(e, k) // nothing to take back: the question around it closes
+			return
+		}
 		e.set(e.kept)
 		e.onWrong(nil)
 	case fyne.KeyUp, fyne.KeyDown:

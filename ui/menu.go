@@ -46,7 +46,11 @@ func (w *Window) menuItem(c command) *fyne.MenuItem {
 	case openDemo:
 		return w.demoItem()
 	}
-	item := fyne.NewMenuItem(c.name, w.acting(c.act))
+	act := w.acting(c.act)
+	if c.name == undoItem || c.name == redoItem {
+		act = w.actingOnPages(c.act)
+	}
+	item := fyne.NewMenuItem(c.name, act)
 	item.Shortcut, item.IsQuit = c.shortcut, c.name == quitItem
 	item.Disabled = c.off != nil && c.off()
 	switch {
@@ -67,6 +71,16 @@ func (w *Window) acting(act func()) func() {
 			return
 		}
 		act()
+	}
+}
+
+// actingOnPages is acting for what may be done while a page that follows the
+// plan is open as well.
+func (w *Window) actingOnPages(act func()) func() {
+	return func() {
+		if n := len(w.modals); n == 0 || w.modals[n-1].page != nil {
+			act()
+		}
 	}
 }
 

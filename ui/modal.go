@@ -18,6 +18,7 @@ type modal struct {
 	head    *flow
 	text    *pane                   // a long text that Up and Down scroll; nil: none
 	other   func(fyne.KeyName) bool // what else keys do here; nil: nothing
+	page    *page                   // it follows the plan; nil: it does not
 }
 
 func (m *modal) title() string { return m.head.text }

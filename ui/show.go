@@ -90,6 +90,7 @@ func (w *Window) showPanels() {
 	w.showShop(s)
 	w.showStatus()
 	w.showSteps()
+	w.following()
 	w.setMenu()
 	w.reshare()
 	w.writeBoxes()

@@ -1,0 +1,149 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+)
+
+// fieldModel is one value of a form.
+type fieldModel struct {
+	id      string // unlike any other of the form
+	label   string
+	unit    string   // behind the field
+	text    string   // what the plan has
+	hint    string   // small, under the field
+	choices []string // the words to choose from; nil: what is typed is taken
+	keep    func(text string) error
+}
+
+// formGroup is fields under a heading.
+type formGroup struct {
+	title  string // "": none
+	note   string // under the heading
+	fields []fieldModel
+
+	buttons []button // under the fields
+}
+
+// alike reports whether two groups have the same rows, whatever stands in them.
+func alike(a, b []formGroup) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if a[i].title != b[i].title || a[i].note != b[i].note || len(a[i].buttons) != len(b[i].buttons) || len(a[i].fields) != len(b[i].fields) {
+			return false
+		}
+		for k := range a[i].fields {
+			x, y := a[i].fields[k], b[i].fields[k]
+			if x.id != y.id || x.label != y.label || x.unit != y.unit || x.hint != y.hint || !equalWords(x.choices, y.choices) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func equalWords(a, b []string) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if a[i] != b[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// form is rows of values, each kept as soon as it has been typed.
+type form struct {
+	*column
+	groups []formGroup
+	rows   map[string]*formRow
+	dark   bool
+	// onFocus is told when a field gets the focus; nil: nobody is.
+	onFocus func(id string)
+	// grown is told when a row has become higher or lower; nil: nobody is.
+	grown func()
+}
+
+func newForm() *form { return &form{column: newColumn(0, 10), rows: map[string]*formRow{}} }
+
+// show brings the form up to its values and reports whether its rows are others
+// than before.
+func (f *form) show(groups []formGroup) bool {
+	same := alike(groups, f.groups) && f.dark == isDark() && len(f.rows) > 0
+	f.groups, f.dark = groups, isDark()
+	if !same {
+		f.fill()
+	}
+	for _, g := range groups {
+		for _, m := range g.fields {
+			f.rows[m.id].show(m)
+		}
+	}
+	return !same
+}
+
+func (f *form) fill() {
+	clear(f.rows)
+	var objects []fyne.CanvasObject
+	for _, g := range f.groups {
+		group := newColumn(0, 4)
+		if g.title != "" {
+			group.items = append(group.items, newHeading(g.title))
+		}
+		if g.note != "" {
+			group.items = append(group.items, newFlow(g.note, smallSize, soft))
+		}
+		for _, m := range g.fields {
+			f.rows[m.id] = newFormRow(m, func(text string) error { return f.keep(m.id, text) }, func() { f.focused(m.id) }, f.grew)
+			group.items = append(group.items, f.rows[m.id])
+		}
+		if len(g.buttons) > 0 {
+			group.items = append(group.items, newButtonRow(f.live(g)...))
+		}
+		objects = append(objects, group)
+	}
+	f.set(objects...)
+}
+
+// live are the buttons of a group, which act as those of the newest values do.
+func (f *form) live(g formGroup) []button {
+	out := make([]button, len(g.buttons))
+	for i, b := range g.buttons {
+		out[i] = button{text: b.text, act: func() {
+			for _, now := range f.groups {
+				if now.title == g.title && i < len(now.buttons) && now.buttons[i].text == b.text {
+					now.buttons[i].act()
+					return
+				}
+			}
+		}}
+	}
+	return out
+}
+
+// keep gives what was typed to whoever the field is of now.
+func (f *form) keep(id, text string) error {
+	for _, g := range f.groups {
+		for _, m := range g.fields {
+			if m.id == id {
+				return m.keep(text)
+			}
+		}
+	}
+	return nil
+}
+
+func (f *form) focused(id string) {
+	if f.onFocus != nil {
+		f.onFocus(id)
+	}
+}
+
+func (f *form) grew() {
+	if f.grown != nil {
+		f.grown()
+	}
+}

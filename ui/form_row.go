@@ -1,0 +1,118 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+)
+
+// formRow is a value of a form: its name at the left, its field and unit at the
+// right, and under them a hint, and what is wrong with what was typed.
+type formRow struct {
+	widget.BaseWidget
+	label  *flow
+	entry  *numberEntry   // nil: there is something to choose
+	choice *widget.Select // nil: there is something to type
+	unit   *canvas.Text
+	hint   *flow
+	wrong  *flow
+	quiet  bool   // the choice is being set, not made
+	grown  func() // told when the row has become higher or lower
+}
+
+func newFormRow(m fieldModel, keep func(string) error, onFocus, grown func()) *formRow {
+	r := &formRow{
+		label: newFlow(m.label, textSize, ink), unit: newLine(m.unit, smallSize, soft),
+		hint: newFlow(m.hint, smallSize, soft), wrong: newFlow("", smallSize, bad), grown: grown,
+	}
+	if m.choices == nil {
+		r.entry = newNumberEntry(keep, r.tellWrong)
+		r.entry.onFocus = onFocus
+	} else {
+		r.choice = widget.NewSelect(m.choices, func(text string) {
+			if !r.quiet {
+				r.tellWrong(keep(text))
+				onFocus()
+			}
+		})
+	}
+	r.ExtendBaseWidget(r)
+	return r
+}
+
+// show puts the plan's value into the field, but not over what is being typed.
+func (r *formRow) show(m fieldModel) {
+	if r.entry != nil {
+		r.entry.show(m.text)
+		return
+	}
+	if r.choice.Selected != m.text {
+		r.quiet = true
+		r.choice.SetSelected(m.text)
+		r.quiet = false
+	}
+}
+
+// tellWrong says what is wrong with what was typed; nil takes it back.
+func (r *formRow) tellWrong(err error) {
+	text := ""
+	if err != nil {
+		text = sentence(err.Error()) + " The old value stays."
+	}
+	if r.wrong.set(text, bad) {
+		r.Refresh()
+		r.grown()
+	}
+}
+
+func (r *formRow) field() fyne.CanvasObject {
+	if r.entry != nil {
+		return r.entry
+	}
+	return r.choice
+}
+
+// HeightFor is the height of all that stands in the row.
+func (r *formRow) HeightFor(width float32) float32 {
+	label, field, _ := formRowBoxes(width, r.field().MinSize().Height, r.unit.MinSize().Width)
+	high := max(field.size.Height, r.label.HeightFor(label.size.Width))
+	for _, f := range []*flow{r.hint, r.wrong} {
+		if f.text != "" {
+			high += f.HeightFor(width) + 2
+		}
+	}
+	return high
+}
+
+func (r *formRow) CreateRenderer() fyne.WidgetRenderer { return &formRowRenderer{r} }
+
+type formRowRenderer struct{ *formRow }
+
+func (r *formRowRenderer) MinSize() fyne.Size { return fyne.NewSize(0, r.HeightFor(r.Size().Width)) }
+
+func (r *formRowRenderer) Layout(size fyne.Size) {
+	label, field, unit := formRowBoxes(size.Width, r.field().MinSize().Height, r.unit.MinSize().Width)
+	text := r.label.HeightFor(label.size.Width)
+	high := max(field.size.Height, text)
+	box{fyne.NewPos(label.at.X, (high-text)/2), fyne.NewSize(label.size.Width, text)}.put(r.label)
+	field.at.Y = (high - field.size.Height) / 2
+	field.put(r.field())
+	unit.size.Height = high
+	centred(unit, r.unit)
+	y := high + 2
+	for _, f := range []*flow{r.hint, r.wrong} {
+		h := f.HeightFor(size.Width)
+		box{fyne.NewPos(0, y), fyne.NewSize(size.Width, h)}.put(f)
+		if h > 0 {
+			y += h + 2
+		}
+	}
+}
+
+func (r *formRowRenderer) Refresh() { r.Layout(r.Size()) }
+
+func (r *formRowRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.label, r.field(), r.unit, r.hint, r.wrong}
+}
+
+func (r *formRowRenderer) Destroy() {}
