@@ -207,3 +207,14 @@ func (w *Window) wrongCount(err error) {
 	}
 	w.tell("")
 }
+
+// changeSelected shows what the selected part is made of, or opens the card of
+// the selected run.
+func (w *Window) changeSelected() {
+	w.settle()
+	if part := w.selectedPart(); part != "" {
+		w.askPartForm(part)
+		return
+	}
+	w.openRun()
+}

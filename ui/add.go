@@ -5,38 +5,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"tubewright/route"
-	"tubewright/ui/board"
 )
-
-// askPart lets the person choose a part of the catalogue.
-func (w *Window) askPart() {
-	w.settle()
-	var names []string
-	if shelf := w.snapshot.Plan.Catalogue; shelf != nil {
-		for _, k := range shelf.Parts {
-			names = append(names, k.Name)
-		}
-	}
-	if len(names) == 0 {
-		w.say("No parts to add", "The catalogue has no parts. Describe your own in the plan file, under parts.")
-		return
-	}
-	kind := widget.NewSelect(names, nil)
-	kind.SetSelectedIndex(0)
-	rows := []fyne.CanvasObject{
-		labelled("From the catalogue", kind),
-		newFlow("It is put in the middle of the case. The catalogue's numbers are only typical: measure your own part before you cut.", smallSize, soft),
-	}
-	w.openModal("Add a part", modalWidth, rows, button{text: "Cancel", cancel: true},
-		button{text: "Add", strong: true, act: func() {
-			name, err := w.session.AddPart(kind.Selected)
-			if err != nil {
-				w.did(err)
-				return
-			}
-			w.pick(board.PartTarget(name))
-		}})
-}
 
 // askRun lets the person choose two free ports.
 func (w *Window) askRun() {

@@ -27,6 +27,7 @@ func (w *Window) contextItems(at board.Target) []*fyne.MenuItem {
 			fyne.NewMenuItem("Turn about x", func() { w.turn(0, 90) }),
 			fyne.NewMenuItem("Turn about y", func() { w.turn(1, 90) }),
 			fyne.NewMenuItem("Turn about z", func() { w.turn(2, 90) }),
+			fyne.NewMenuItem("Change …", w.changeSelected), fyne.NewMenuItem("Place a port by clicking …", func() { w.askClick(at.Part) }),
 			fit, fyne.NewMenuItemSeparator(), remove,
 		}
 	case board.OnRun:

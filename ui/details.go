@@ -25,6 +25,7 @@ type detailActions struct {
 	onTurn   func(axis int)
 	onRemove func()
 	onFit    func()
+	onChange func()
 	under    underActions
 }
 
@@ -35,7 +36,7 @@ func newDetails(do detailActions) *details {
 	d.turns = newButtonRow(
 		button{text: "Turn about x", act: func() { do.onTurn(0) }}, button{text: "y", act: func() { do.onTurn(1) }},
 		button{text: "z", act: func() { do.onTurn(2) }})
-	d.actions = newButtonRow(button{text: "Fit", act: do.onFit}, button{text: "Remove", act: do.onRemove})
+	d.actions = newButtonRow(button{text: "Fit", act: do.onFit}, button{text: "Change", act: do.onChange}, button{text: "Remove", act: do.onRemove})
 	d.under = newUnder(do.under)
 	d.pane = newPane(newColumn(10, 6))
 	d.fill()

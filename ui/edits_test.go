@@ -110,7 +110,7 @@ func itemNames(items []*fyne.MenuItem) (names []string) {
 func TestTheRightButtonSelectsAndOffers(t *testing.T) {
 	b := opened(t)
 	for at, want := range map[board.Target][]string{
-		board.PartTarget("left"):                                  {"Turn about x", "Turn about y", "Turn about z", "Fit", "", "Remove"},
+		board.PartTarget("left"):                                  {"Turn about x", "Turn about y", "Turn about z", "Change …", "Place a port by clicking …", "Fit", "", "Remove"},
 		board.RunTarget("left-to-top"):                            {"Ways and bench table", "Fit", "", "Remove"},
 		board.PortTarget(route.PortRef{Part: "top", Port: "out"}): {"Fit"},
 		{}: {"Fit all", "Add part …", "Add run …"},
@@ -141,7 +141,7 @@ func TestOpeningTheCardOfTheSelectedRun(t *testing.T) {
 func TestAddingPartsAndRunsByQuestion(t *testing.T) {
 	b := opened(t)
 	b.askPart()
-	b.pressButton("Add")
+	b.pressButton("Add the first")
 	b.settle()
 	if len(b.snapshot.Plan.Parts) != 3 || b.selectedPart() == "" {
 		t.Errorf("added, there are %d parts and %q is selected", len(b.snapshot.Plan.Parts), b.selectedPart())

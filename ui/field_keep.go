@@ -18,11 +18,12 @@ type editor struct {
 	plan  route.Plan
 	units route.Units // lengths are shown in these
 	put   putter
-	tell  func(error) // told what went wrong when a button was pressed
+	tell  func(error)       // told what went wrong when a button was pressed
+	click func(part string) // asks for a port by clicking
 }
 
 func newEditor(s session.Snapshot, put putter, tell func(error)) editor {
-	return editor{s.Plan, s.Units, put, tell}
+	return editor{plan: s.Plan, units: s.Units, put: put, tell: tell, click: func(string) {}}
 }
 
 // press makes a change that a button asks for.

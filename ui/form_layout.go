@@ -5,6 +5,7 @@ import "fyne.io/fyne/v2"
 // Shares of a row of a form.
 const (
 	formLabel    = 0.5 // of the width: the name
+	formUnit     = 24  // a unit, at least
 	formUnitGap  = 6   // between a field and its unit
 	formFieldMax = 190 // a field needs no more
 )
@@ -16,10 +17,7 @@ func formRowBoxes(width, high, unit float32) (label, field, units box) {
 	left := width * formLabel
 	label = box{fyne.NewPos(0, 0), fyne.NewSize(max(0, left-gap), high)}
 	room := max(0, width-left)
-	behind := float32(0)
-	if unit > 0 {
-		behind = max(unit, 24) + formUnitGap
-	}
+	behind := max(unit, formUnit) + formUnitGap // the same in every row
 	wide := min(formFieldMax, max(0, room-behind))
 	field = box{fyne.NewPos(left, 0), fyne.NewSize(wide, high)}
 	units = box{fyne.NewPos(left+wide+formUnitGap, 0), fyne.NewSize(unit, high)}

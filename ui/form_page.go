@@ -13,6 +13,7 @@ type page struct {
 	window *Window
 	modal  *modal
 	body   *pane
+	forms  [2]*form               // left and right
 	follow func(session.Snapshot) // brings the page up to the plan
 }
 
@@ -50,4 +51,10 @@ func (p *page) reflow() {
 	if p != nil {
 		p.body.reflow()
 	}
+}
+
+// hold makes the page follow the height of its forms.
+func (p *page) hold(left, right *form) {
+	p.forms = [2]*form{left, right}
+	left.grown, right.grown = p.reflow, p.reflow
 }

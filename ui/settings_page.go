@@ -12,7 +12,7 @@ const (
 func (w *Window) askSettings() {
 	w.settle()
 	left, right := newForm(), newForm()
-	body := newColumn(4, 0, newBeside(formGap, left.column, right.column))
+	body := newColumn(8, 0, newBeside(formGap, left.column, right.column))
 	var p *page
 	p = w.openPage("Plan and workshop", min(twoForms, w.win.Canvas().Size().Width-60), body, func(s session.Snapshot) {
 		e := newEditor(s, w.session.Put, w.did)
@@ -22,5 +22,5 @@ func (w *Window) askSettings() {
 			p.reflow()
 		}
 	})
-	left.grown, right.grown = p.reflow, p.reflow
+	p.hold(left, right)
 }

@@ -58,6 +58,8 @@ type Window struct {
 
 	photos      photos
 	photosRead  int        // grows with every picture that has been read
+	pagePart    int        // place in the list of the part whose page is open
+	pageParts   int        // how many parts the plan had then
 	pictureFrom [2]float64 // where the picture stood that is dragged
 
 	back     *canvas.Rectangle
@@ -171,7 +173,7 @@ func (w *Window) assemble() {
 	w.parts = newParts(func(part string) { w.pick(board.PartTarget(part)) })
 	w.details = newDetails(detailActions{
 		onSet:  w.setNumbers,
-		onTurn: func(axis int) { w.turn(axis, 90) }, onRemove: w.remove, onFit: w.fit,
+		onTurn: func(axis int) { w.turn(axis, 90) }, onRemove: w.remove, onFit: w.fit, onChange: w.changeSelected,
 		under: underActions{onFade: w.fadePicture, onScale: w.scalePicture, onLock: w.lockPicture, onRemove: w.removePicture},
 	})
 	w.cards = newCards(func(run string) { w.pick(board.RunTarget(run)) }, w.chooseWay, w.freeWay, w.previewWay)

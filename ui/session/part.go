@@ -151,6 +151,18 @@ func (s *Session) AddPart(kind string) (string, error) {
 	})
 }
 
+// AddOwnPart puts a part of the person's own, made of these solids, in the
+// middle of the case and gives the name it got.
+func (s *Session) AddOwnPart(base string, solids []route.Solid) (string, error) {
+	plan := s.history.plan()
+	name := freeName(base, func(n string) bool { _, taken := plan.FindPart(n); return taken })
+	at := tidy(plan.Case.Mul(0.5).Sub(middle(solids)))
+	return name, s.Edit("Add "+name, func(p route.Plan) route.Plan {
+		p.Parts = append(p.Parts, route.Part{Name: name, At: at, Solids: slices.Clone(solids)})
+		return p
+	})
+}
+
 // freeName gives base, or base-2, base-3, ... when that is taken.
 func freeName(base string, taken func(string) bool) string {
 	name := base
