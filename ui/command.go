@@ -70,6 +70,10 @@ func (w *Window) menus() []commandGroup {
 			{name: "One machine more", keys: "Ctrl+M", shortcut: ctrl(fyne.KeyM), act: func() { w.build(1) }, off: none},
 			{name: "One machine less", keys: "Ctrl+Shift+M", shortcut: ctrlShift(fyne.KeyM), act: func() { w.build(-1) }, off: func() bool { return w.snapshot.Plan.Build <= 1 }},
 		}},
+		{"Bench", []command{
+			{name: "Survey of the ports …", keys: "Ctrl+Shift+L", shortcut: ctrlShift(fyne.KeyL), act: w.survey, off: none},
+			{name: "What came of the tube …", keys: "Ctrl+Shift+K", shortcut: ctrlShift(fyne.KeyK), act: w.asMade, off: noRun},
+		}},
 		{"View", []command{
 			{name: "Through the side", keys: "1", act: func() { w.look(0) }},
 			{name: "From above", keys: "2", act: func() { w.look(1) }},

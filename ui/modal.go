@@ -17,6 +17,7 @@ type modal struct {
 	row     *buttonRow
 	head    *flow
 	text    *pane                   // a long text that Up and Down scroll; nil: none
+	place   *fyne.Container         // holds the column at its size
 	other   func(fyne.KeyName) bool // what else keys do here; nil: nothing
 	page    *page                   // it follows the plan; nil: it does not
 }
@@ -45,7 +46,8 @@ func (w *Window) openModal(title string, width float32, rows []fyne.CanvasObject
 	m.row, m.head = row, head
 	m.column = newColumn(14, 12, append(append([]fyne.CanvasObject{head}, rows...), row)...)
 	w.win.Canvas().Unfocus()
-	m.pop = widget.NewModalPopUp(container.NewGridWrap(m.size(), m.column), w.win.Canvas())
+	m.place = container.NewGridWrap(m.size(), m.column)
+	m.pop = widget.NewModalPopUp(m.place, w.win.Canvas())
 	w.modals = append(w.modals, m)
 	m.pop.Show()
 	w.writeBoxes()
