@@ -24,7 +24,9 @@ type sheetChoice struct {
 // chapterWords says what each chapter holds, in the order of printing.
 var chapterWords = map[sheet.Chapter]string{
 	sheet.Overview:   "Overview: the machine in its looks",
-	sheet.Findings:   "What is still open, what to measure",
+	sheet.Findings:   "What is still open",
+	sheet.Measuring:  "What to measure, and how",
+	sheet.Surveying:  "Survey of the ports, to fill in",
 	sheet.Buying:     "Buying list",
 	sheet.Cautions:   "Cautions, dry fit and tests",
 	sheet.Cuts:       "Cut list with the bars",

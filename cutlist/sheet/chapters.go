@@ -12,7 +12,9 @@ type Chapter string
 // The chapters.
 const (
 	Overview   Chapter = "overview"  // the machine in its looks, with the key
-	Findings   Chapter = "findings"  // what is still open and, on a draft, what to measure
+	Findings   Chapter = "findings"  // what is still open
+	Measuring  Chapter = "measure"   // on a draft: what to measure, and how
+	Surveying  Chapter = "survey"    // on a draft: the ports to measure in the case, part by part
 	Buying     Chapter = "buying"    // the buying list
 	Cautions   Chapter = "cautions"  // cautions, dry fit and tests
 	Cuts       Chapter = "cuts"      // the cut list with its bars
@@ -31,7 +33,9 @@ type chapter struct {
 // chapters are in printing order.
 var chapters = []chapter{
 	{Overview, (*book).overview},
-	{Findings, (*book).open},
+	{Findings, (*book).findings},
+	{Measuring, (*book).measuring},
+	{Surveying, (*book).surveying},
 	{Buying, (*book).buying},
 	{Cautions, (*book).cautions},
 	{Cuts, (*book).cutList},
@@ -69,14 +73,6 @@ func chapterNames() []string {
 		names[i] = string(c.Chapter)
 	}
 	return names
-}
-
-// open is what is not settled yet: typical numbers and findings.
-func (b *book) open() {
-	if b.list.Draft {
-		b.reasons()
-	}
-	b.findings()
 }
 
 // tubes is a page for each tube.

@@ -26,6 +26,7 @@ func (b *book) numbers() {
 	b.bendNumbers()
 	b.barNumbers()
 	b.findingNumbers()
+	b.measureNumbers()
 }
 
 // exact writes a number to 0.01 without needless zeros.
