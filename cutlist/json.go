@@ -23,17 +23,18 @@ func (n number) MarshalJSON() ([]byte, error) {
 }
 
 type jsonList struct {
-	Format   int           `json:"format"`
-	Plan     string        `json:"plan"`
-	Draft    bool          `json:"draft"`
-	Tubes    []jsonTube    `json:"tubes"`
-	Bars     []jsonBar     `json:"bars"`
-	Sawn     []jsonSawn    `json:"sawn,omitempty"`
-	Proof    []jsonProof   `json:"proof"`
-	Buy      []jsonItem    `json:"buy"`
-	Findings []jsonFinding `json:"findings"`
-	Reasons  []jsonReason  `json:"reasons,omitempty"` // of a draft
-	Measure  []jsonThing   `json:"measure,omitempty"` // of a draft: what lifts the mark, in order
+	Format   int            `json:"format"`
+	Plan     string         `json:"plan"`
+	Draft    bool           `json:"draft"`
+	Tubes    []jsonTube     `json:"tubes"`
+	Bars     []jsonBar      `json:"bars"`
+	Sawn     []jsonSawn     `json:"sawn,omitempty"`
+	Proof    []jsonProof    `json:"proof"`
+	Buy      []jsonItem     `json:"buy"`
+	Findings []jsonFinding  `json:"findings"`
+	Batch    []jsonTemplate `json:"batch,omitempty"`   // of more than one machine
+	Reasons  []jsonReason   `json:"reasons,omitempty"` // of a draft
+	Measure  []jsonThing    `json:"measure,omitempty"` // of a draft: what lifts the mark, in order
 }
 
 type jsonReason struct {
@@ -147,7 +148,7 @@ func (l List) JSON() ([]byte, error) {
 		Buy: each(l.Buy, func(i Item) jsonItem {
 			return jsonItem{i.Item, i.Need, i.OnHand, i.Buy, number(i.Price), number(i.Each), i.Note}
 		}),
-		Findings: l.findingsJSON(),
+		Findings: l.findingsJSON(), Batch: l.batchJSON(),
 	})
 }
 

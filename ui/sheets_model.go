@@ -32,6 +32,7 @@ var chapterWords = map[sheet.Chapter]string{
 	sheet.Cuts:       "Cut list with the bars",
 	sheet.TubePages:  "A page for each tube",
 	sheet.FullSize:   "Full-size templates and wrap strips",
+	sheet.Batch:      "The batch: jigs and first articles",
 	sheet.PieceTags:  "Labels for the pieces of a batch",
 	sheet.NumberList: "Every number in full",
 }

@@ -84,7 +84,7 @@ when a finding is an error, and with 2 when the input cannot be used.`,
 		SilenceUsage:  true,
 		SilenceErrors: true,
 	}
-	root.AddCommand(listCommand(), checkCommand(), waysCommand(), sheetCommand(),
+	root.AddCommand(listCommand(), checkCommand(), waysCommand(), sheetCommand(), surveyCommand(), madeCommand(),
 		nestCommand(), demoCommand(), schemaCommand())
 	return root
 }

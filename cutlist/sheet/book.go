@@ -31,6 +31,7 @@ type book struct {
 	w, h  float64 // of the paper
 	pages []*draw.Drawing
 	title []string // of each page, for its header
+	going string   // the section that goes on: the title of a page it breaks to
 	y     float64  // where the next thing goes on the last page
 	draft int      // page that names the typical numbers; 0: none yet
 
@@ -62,7 +63,7 @@ func (b *book) start() float64 {
 // page starts a new page. Pages with a name stand in the outline.
 func (b *book) page(title, name string) {
 	b.pages = append(b.pages, &draw.Drawing{W: b.w, H: b.h, Name: name})
-	b.title = append(b.title, title)
+	b.title, b.going = append(b.title, title), title
 	b.y = b.start()
 }
 
@@ -75,6 +76,7 @@ func (b *book) section(title string) {
 	}
 	b.y += 5
 	b.title[len(b.title)-1] += " · " + title
+	b.going = title
 }
 
 // need starts a new page unless this much is left, and reports whether it did.
@@ -83,7 +85,7 @@ func (b *book) need(h float64) bool {
 	if b.left() >= h || b.y <= b.start() {
 		return false
 	}
-	b.page(b.title[len(b.title)-1], "")
+	b.page(b.going, "")
 	return true
 }
 

@@ -20,6 +20,7 @@ const (
 	Cuts       Chapter = "cuts"      // the cut list with its bars
 	TubePages  Chapter = "tubes"     // one page for each tube
 	FullSize   Chapter = "templates" // templates of the bends and wrap strips, at full size
+	Batch      Chapter = "batch"     // of a batch: which tubes share a jig, the first article's check
 	PieceTags  Chapter = "labels"    // labels for the pieces of a batch
 	NumberList Chapter = "numbers"   // every number in full
 )
@@ -41,6 +42,7 @@ var chapters = []chapter{
 	{Cuts, (*book).cutList},
 	{TubePages, (*book).tubes},
 	{FullSize, (*book).fullSize},
+	{Batch, (*book).batch},
 	{PieceTags, (*book).pieceTags},
 	{NumberList, (*book).numbers},
 }

@@ -30,6 +30,7 @@ func (b *book) cutList() {
 	for i, bar := range b.list.Bars {
 		b.bar(i, bar)
 	}
+	b.sawn()
 	b.howToRead()
 }
 

@@ -11,6 +11,8 @@ import (
 	"unicode/utf8"
 
 	"tubewright/cutlist"
+	"tubewright/route"
+	"tubewright/route/survey"
 )
 
 // WriteAll writes the sheets and the tables of a list into a folder, which it
@@ -120,3 +122,24 @@ func isDevice(name string) bool {
 
 // fold reports whether two names are one but for case and space around.
 func fold(a, b string) bool { return strings.EqualFold(strings.TrimSpace(a), b) }
+
+// WriteSurvey writes the survey of a plan's ports into a folder, for a pencil and
+// for a spreadsheet: NAME-survey.pdf and NAME-survey.csv. It gives the paths
+// written, as [WriteAll] does.
+func WriteSurvey(dir string, plan route.Plan, o Options) ([]string, error) {
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return nil, fmt.Errorf("the folder for the sheets: %w", err)
+	}
+	var written []string
+	for _, f := range []file{
+		{"-survey.pdf", func(w io.Writer) error { return SurveyPDF(w, plan, o) }},
+		{"-survey.csv", func(w io.Writer) error { return survey.WriteCSV(w, plan) }},
+	} {
+		path := filepath.Join(dir, FileName(plan.Name)+f.end)
+		if err := atomically(path, f.write); err != nil {
+			return written, err
+		}
+		written = append(written, path)
+	}
+	return written, nil
+}

@@ -128,12 +128,8 @@ func (b *book) numberRows(group []measure.Thing) {
 	var rows [][]cell
 	for _, t := range group {
 		for i, n := range t.Numbers {
-			row := say("", "", "", n.Name, b.typical(n), "")
-			row[0].tick = true
-			if i == 0 {
-				row[1] = cell{text: t.Name, bold: true}
-				row[2].text = b.lettersOf(t.Runs)
-			}
+			row := say("", t.Name, b.lettersOf(t.Runs), n.Name, b.typical(n), "")
+			row[0].tick, row[1].bold = true, i == 0
 			rows = append(rows, row)
 		}
 	}
@@ -181,6 +177,9 @@ func (b *book) measureNumbers() {
 	cols := []column{{head: "thing", wraps: true}, {head: "number", wraps: true}, figure("only typical"), {head: "unit"}}
 	var rows [][]cell
 	for _, t := range b.list.Measure {
+		if !b.list.Draft {
+			break
+		}
 		for _, n := range t.Numbers {
 			rows = append(rows, say(t.Name, string(n.Key)+": "+n.Name, exact(n.Value), n.Unit))
 		}

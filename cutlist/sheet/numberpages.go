@@ -27,6 +27,8 @@ func (b *book) numbers() {
 	b.barNumbers()
 	b.findingNumbers()
 	b.measureNumbers()
+	b.madeNumbers()
+	b.batchNumbers()
 }
 
 // exact writes a number to 0.01 without needless zeros.

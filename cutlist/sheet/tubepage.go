@@ -39,6 +39,7 @@ var formedHeights = [...]float64{70, 60, 50, 42, 36}
 func (b *book) tubePage(t cutlist.Tube, formedHeight float64) {
 	b.page("Tube "+t.Letter+": "+t.Run, "Tube "+t.Letter+": "+t.Run)
 	b.tubeTitle(t)
+	b.madeLine(t)
 	b.facts(t)
 	b.joins(t)
 	b.straight(t)

@@ -24,14 +24,8 @@ func (b *book) asMade(t cutlist.Tube) {
 		cols = append(cols, column{head: "turns", wraps: true}, column{head: "rolls", wraps: true})
 	}
 	cols = append(cols, column{head: "aside at B", wraps: true}, column{head: "askew at B", wraps: true}, column{head: "what to do otherwise", wraps: true})
-	var rows [][]cell
-	for _, try := range []string{"first try", "second"} {
-		row := make([]cell, len(cols))
-		row[0].text = try
-		rows = append(rows, row)
-	}
 	b.y += 1
-	b.table(cols, rows)
+	b.table(cols, b.tryRows(t, len(cols)))
 }
 
 // steps is the order of work for one tube.

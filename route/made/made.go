@@ -46,6 +46,9 @@ func Record(plan route.Plan, run string, try route.Attempt) (route.Plan, error) 
 	if err := sound(run, try); err != nil {
 		return plan, err
 	}
+	if !try.Fits { // how it was to be made is no fact
+		try.Corners, try.Start, try.End, try.Radius = nil, nil, nil, 0
+	}
 	plan = plan.Clone()
 	plan.Runs[i].Made = append(plan.Runs[i].Made, try)
 	if try.CutFrom > 0 {
