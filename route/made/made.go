@@ -46,6 +46,7 @@ func Record(plan route.Plan, run string, try route.Attempt) (route.Plan, error) 
 	if err := sound(run, try); err != nil {
 		return plan, err
 	}
+	try = written(try)
 	if !try.Fits { // how it was to be made is no fact
 		try.Corners, try.Start, try.End, try.Radius = nil, nil, nil, 0
 	}
@@ -55,6 +56,19 @@ func Record(plan route.Plan, run string, try route.Attempt) (route.Plan, error) 
 		plan.Offcuts = resawn(plan, tube.Name, try)
 	}
 	return plan, nil
+}
+
+// written is a try as a file should hold it: lengths to a hundredth of a
+// millimetre, corners to a ten-thousandth, so that they stay where they are.
+func written(try route.Attempt) route.Attempt {
+	try.Cut, try.Blank = math.Round(try.Cut*100)/100, math.Round(try.Blank*100)/100
+	try.Corners = slices.Clone(try.Corners)
+	for i := range try.Corners {
+		for k, v := range try.Corners[i] {
+			try.Corners[i][k] = math.Round(v*1e4)/1e4 + 0
+		}
+	}
+	return try
 }
 
 // sound refuses what cannot be.
