@@ -177,9 +177,6 @@ func (b *book) measureNumbers() {
 	cols := []column{{head: "thing", wraps: true}, {head: "number", wraps: true}, figure("only typical"), {head: "unit"}}
 	var rows [][]cell
 	for _, t := range b.list.Measure {
-		if !b.list.Draft {
-			break
-		}
 		for _, n := range t.Numbers {
 			rows = append(rows, say(t.Name, string(n.Key)+": "+n.Name, exact(n.Value), n.Unit))
 		}

@@ -80,7 +80,7 @@ func everyList(t *testing.T) map[string]cutlist.List {
 		return made
 	}
 	firm := list(t, smallPlan())
-	firm.Draft, firm.Reasons = false, nil
+	firm.Draft, firm.Reasons, firm.Measure = false, nil, nil
 	empty := cutlist.List{Plan: smallPlan()}
 	empty.Plan.Name = ""
 	inches := smallPlan()
