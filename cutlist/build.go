@@ -44,7 +44,7 @@ func tubes(plan route.Plan, sol find.Solution) []Tube {
 		cut.Blank = whole(hundredths(cut.Blank)) // what is sawn: one number in tables, bars and drawings
 		list = append(list, Tube{
 			Letter: Letter(i), Run: s.Run.Name, Way: way, Cut: cut, Bench: way.Formed.Bench(way.Ends),
-		}.withTries(s.Run))
+		}.withSteps(plan.Units).withTries(s.Run))
 	}
 	return list
 }

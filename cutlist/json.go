@@ -57,6 +57,7 @@ type jsonTube struct {
 	Cost      number      `json:"cost"`
 	Letter    string      `json:"letter,omitempty"`
 	Made      *jsonMade   `json:"made,omitempty"`
+	Steps     []jsonStep  `json:"steps,omitempty"`
 }
 
 type jsonCut struct {
@@ -139,6 +140,7 @@ func (l List) JSON() ([]byte, error) {
 		Tubes: each(l.Tubes, func(t Tube) jsonTube {
 			j := tubeJSON(t.Letter, t.Way, t.Cut, t.Bench)
 			j.Made = madeJSON(t)
+			j.Steps = each(t.Steps, stepJSON)
 			return j
 		}),
 		Bars: each(l.Bars, barJSON), Sawn: each(l.Sawn, sawnJSON),

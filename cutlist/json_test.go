@@ -120,7 +120,10 @@ func TestInches(t *testing.T) {
 		t.Fatalf("not written in inches:\n%s", text)
 	}
 	got := built(t, parse(t, "inches.plan.yaml", text))
-	got.Findings, want.Findings = nil, nil // told in the plan's units
+	got.Findings, want.Findings = nil, nil // told in the plan's units, as the steps are
+	for i := range got.Tubes {
+		got.Tubes[i].Steps, want.Tubes[i].Steps = nil, nil
+	}
 	if a, b := answer(t, got), answer(t, want); !bytes.Equal(a, b) {
 		t.Errorf("in inches:\n%s", a)
 	}

@@ -6,6 +6,7 @@ package cutlist
 
 import (
 	"tubewright/bends"
+	"tubewright/bends/steps"
 	"tubewright/cutlist/measure"
 	"tubewright/cutlist/nest"
 	"tubewright/route"
@@ -46,6 +47,7 @@ type Tube struct {
 	Way    find.Way
 	Cut    bends.Cut
 	Bench  bends.Bench
+	Steps  []steps.Step    // its order of work at the bench, in the plan's units
 	Tries  []route.Attempt // at making it, the first one first
 	Made   int             // how many of the plan's machines have theirs; above 0 the tube is a fact
 }

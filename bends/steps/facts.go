@@ -6,7 +6,7 @@ import "slices"
 const (
 	copperBook     = "copper tube handbook, push-connect joints"
 	courseSlides   = "plumbing course slides"
-	insertTutorial = "hardware site tutorial; common practice"
+	insertTutorial = "hardware site tutorial"
 	plasticsPage   = "plastics fabrication encyclopaedia"
 	commonPractice = "common practice"
 )

@@ -68,7 +68,7 @@ func (x *writer) bent() {
 	x.mark()
 	x.crooked()
 	if corded(x.Material) {
-		x.add(Insert, insertTutorial, "Put the bending cord in, through every bend, with an end left to pull: it keeps the bore round.")
+		x.add(Insert, insertTutorial, "Put the bending cord in, through every bend and with an end left to pull: it keeps the bore round.")
 	}
 	x.care()
 	for n, i := range x.Order {
@@ -83,13 +83,7 @@ func (x *writer) bent() {
 }
 
 func (x *writer) mark() {
-	i := x.Order[0]
-	from, at := x.First, x.Bench.Bends[i].BlankA.Start
-	if from == "B" {
-		at = x.Bench.Bends[i].BlankB.End
-	}
-	x.add(Mark, courseSlides, "Draw a line along the tube: rolls count from it. Measure every mark from end %s, which goes into the bender first: "+
-		"start, middle and end of each bend (the first to be made, bend %d, starts at %s), and each roll as an arc round the tube.", from, i+1, x.Units.Text(at))
+	x.add(Mark, courseSlides, "Draw a line along the tube: rolls count from it. Mark bends and rolls, measured from end %s, which goes into the bender first.", x.First)
 }
 
 // crooked warns where a tube's rolls are not zero.
@@ -104,16 +98,17 @@ func (x *writer) crooked() {
 
 // care is what holds at every bend.
 func (x *writer) care() {
-	const check = "Then check turn, roll and back measures against the drawing, before the next bend."
-	switch {
-	case !heated(x.Material):
+	const check = "Then check turn, roll and back measures, before the next bend."
+	if !heated(x.Material) {
 		x.add(Care, commonPractice, "Bend cold on the former unless the tube's maker says otherwise. %s", check)
-	case thinAcrylic(x.Material):
-		x.add(Care, plasticsPage, "At every bend keep the heat moving and the tube turning, lay it on the former, and hold it still until it is cool: "+
-			"%d to %d minutes for thin acrylic. %s", HoldLeast, HoldMost, check)
-	default:
-		x.add(Care, commonPractice, "At every bend keep the heat moving and the tube turning, lay it on the former, and hold it still until it is cool. %s", check)
+		return
 	}
+	source, wait := commonPractice, "until it is cool"
+	if thinAcrylic(x.Material) {
+		source, wait = plasticsPage, fmt.Sprintf("until it is cool, %d to %d minutes for thin acrylic", HoldLeast, HoldMost)
+	}
+	x.add(Care, source, "At every bend heat only what is told: the arc and one diameter on each side. Keep the heat moving and the tube turning; "+
+		"hold it still on the former %s. %s", wait, check)
 }
 
 // collars are those that go on before bend i.
@@ -145,9 +140,9 @@ func (x *writer) bend(n, i int) {
 		from, to = b.BlankB.End, b.BlankB.Start
 	}
 	if heated(x.Material) {
-		text += fmt.Sprintf("heat from %s to %s from end %s (%s: the arc and one diameter on each side); ", x.Units.Text(from-od), x.Units.Text(to+od), x.First, x.Units.TextUnit(b.Heat))
+		text += fmt.Sprintf("heat %s to %s, ", x.Units.Text(from-od), x.Units.Text(to+od))
 	}
-	text += fmt.Sprintf("lay the start mark, %s, at the former's start and form to %s, for %s after springback.", x.Units.Text(from), degrees(b.FormTo), degrees(b.Turn))
+	text += fmt.Sprintf("start mark at %s from %s; form to %s, for %s.", x.Units.Text(from), x.First, degrees(b.FormTo), degrees(b.Turn))
 	x.add(Bend, commonPractice, "%s", text)
 	x.of(i+1, "")
 }
@@ -160,13 +155,13 @@ func (x *writer) turn(before, i int) string {
 	}
 	roll = math.Remainder(roll, 360)
 	if degrees(math.Abs(roll)) == "0.0°" {
-		return fmt.Sprintf("leave the tube in the plane of bend %d; ", before+1)
+		return fmt.Sprintf("in the plane of bend %d; ", before+1)
 	}
 	if degrees(roll) == "-180.0°" {
 		roll = -roll
 	}
-	return fmt.Sprintf("turn the tube %s (%s round its outside) from the plane of bend %d; ",
-		signed(roll), x.Units.TextUnit(math.Abs(roll)/360*math.Pi*x.Tube.Tube.OD), before+1)
+	return fmt.Sprintf("turn the tube %s from bend %d, %s round its outside; ",
+		signed(roll), before+1, x.Units.TextUnit(math.Abs(roll)/360*math.Pi*x.Tube.Tube.OD))
 }
 
 func (x *writer) trimEnds() {
@@ -187,7 +182,7 @@ func (x *writer) finish() {
 	if said := x.late(); said != "" {
 		x.add(Slide, commonPractice, "%s", said)
 	}
-	x.add(Join, copperBook, "Mark the insertion on both ends: A %s, B %s. When it is put in, wet the seals with coolant, push home and see both marks at the collars.",
+	x.add(Join, copperBook, "Mark the insertion on both ends: A %s, B %s. At the joint wet the seals, push home, see both marks at the collars.",
 		x.Units.TextUnit(x.Collars[0].Insertion), x.Units.TextUnit(x.Collars[1].Insertion))
 }
 

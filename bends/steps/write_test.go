@@ -34,23 +34,19 @@ func TestStepsOfABentTubeInFull(t *testing.T) {
 	w := steps.Plan(job(t, []float64{28, 30, 60}, 15, 20, usual))
 	want := []string{
 		"Saw the blank, 212.8 mm, square to its axis. Square and deburr both ends; write A on one.", // 118 + 2·31.416 + 30 + 2
-		"Draw a line along the tube: rolls count from it. Measure every mark from end A, which goes into the bender first: " +
-			"start, middle and end of each bend (the first to be made, bend 1, starts at 43.0), and each roll as an arc round the tube.",
-		"Put the bending cord in, through every bend, with an end left to pull: it keeps the bore round.",
-		"At every bend keep the heat moving and the tube turning, lay it on the former, and hold it still until it is cool. " +
-			"Then check turn, roll and back measures against the drawing, before the next bend.",
+		"Draw a line along the tube: rolls count from it. Mark bends and rolls, measured from end A, which goes into the bender first.",
+		"Put the bending cord in, through every bend and with an end left to pull: it keeps the bore round.",
+		"At every bend heat only what is told: the arc and one diameter on each side. Keep the heat moving and the tube turning; " +
+			"hold it still on the former until it is cool. Then check turn, roll and back measures, before the next bend.",
 		"Put on collar A before bend 1, facing its end (its leg is 28.0 mm, collar and insertion take 32.0 mm): a collar cannot pass a bend. Keep it at the end, out of the heat.",
-		"Bend 1: heat from 27.0 to 90.4 from end A (63.4 mm: the arc and one diameter on each side); " + // 43 − 16, 74.416 + 16
-			"lay the start mark, 43.0, at the former's start and form to 92.3°, for 90.0° after springback.", // 90·1.015 + 1 = 92.35
-		"Bend 2: turn the tube +180.0° (25.1 mm round its outside) from the plane of bend 1; " + // 16π/2
-			"heat from 88.4 to 151.8 from end A (63.4 mm: the arc and one diameter on each side); " + // 104.416
-			"lay the start mark, 104.4, at the former's start and form to 92.3°, for 90.0° after springback.",
+		"Bend 1: heat 27.0 to 90.4, start mark at 43.0 from A; form to 92.3°, for 90.0°.",                                                                 // 43 − 16, 74.416 + 16; 90·1.015 + 1 = 92.35
+		"Bend 2: turn the tube +180.0° from bend 1, 25.1 mm round its outside; heat 88.4 to 151.8, start mark at 104.4 from A; form to 92.3°, for 90.0°.", // 16π/2
 		"When all is cool, pull the cord out.",
 		"Trim: finished end A is 28.0 mm before the start of bend 1; cut there, then cut B 180.8 mm from A along the centreline.",
 		"Check the length along the centreline: between 180.8 and 180.8 is safe, 180.8 mm is the aim.",
 		"Deburr both ends inside, chamfer them outside, rinse and dry.",
 		"Put collar B on over end B; the other is on already.",
-		"Mark the insertion on both ends: A 12.0 mm, B 12.0 mm. When it is put in, wet the seals with coolant, push home and see both marks at the collars.",
+		"Mark the insertion on both ends: A 12.0 mm, B 12.0 mm. At the joint wet the seals, push home, see both marks at the collars.",
 	}
 	got := text(w)
 	got = strings.ReplaceAll(got, "92.4°", "92.3°") // 92.35 is half-way: either rounding will do
@@ -74,7 +70,7 @@ func TestMaterialsDiffer(t *testing.T) {
 		{"copper", "form to", "cord"},
 		{"acrylic", "1 to 3 minutes for thin acrylic", "Bend cold"},
 		{"petg", "bending cord", "minutes"},
-		{"glass", "heat from", "cord"},
+		{"glass", "Keep the heat moving", "cord"},
 	} {
 		j.Material = tc.material
 		said := text(steps.Plan(j))
@@ -111,9 +107,9 @@ func TestMarksAreFromTheEndBentFirst(t *testing.T) {
 	w := steps.Plan(j)
 	said := text(w)
 	for _, want := range []string{
-		"from end B, which goes into the bender first", "the first to be made, bend 2, starts at 12.0",
-		"Bend 2: lay the start mark, 12.0,",
-		"Bend 1: turn the tube +90.0° (12.6 mm round its outside) from the plane of bend 2; lay the start mark, 58.4,", // 12 + 31.416 + 15
+		"from end B, which goes into the bender first",
+		"Bend 2: start mark at 12.0 from B;",
+		"Bend 1: turn the tube +90.0° from bend 2, 12.6 mm round its outside; start mark at 58.4 from B;", // 12 + 31.416 + 15
 		"This tube does not lie flat",
 	} {
 		if w.First != "B" || !strings.Contains(said, want) {
@@ -134,10 +130,10 @@ var used = map[string]func(t *testing.T, value string) bool{
 	"TP-005": says("petg", "Mark the insertion on both ends", "copper tube handbook, push-connect joints"),
 	"TP-013": says("petg", "Trim: finished end A", "common practice"),
 	"TP-014": is(steps.TrimLeast),
-	"TP-016": says("petg", "Measure every mark from end A, which goes into the bender first", "plumbing course slides"),
+	"TP-016": says("petg", "from end A, which goes into the bender first", "plumbing course slides"),
 	"TP-055": says("petg", "the arc and one diameter on each side", "common practice"),
-	"TP-056": says("petg", "keep the heat moving and the tube turning", "common practice"),
-	"TP-057": says("petg", "bending cord", "hardware site tutorial; common practice"),
+	"TP-056": says("petg", "Keep the heat moving and the tube turning", "common practice"),
+	"TP-057": says("petg", "bending cord", "hardware site tutorial"),
 	"TP-059": is(steps.HoldLeast),
 	"TP-060": is(steps.HoldMost),
 }

@@ -16,7 +16,7 @@ func TestCollarsGoOnBeforeTheBendWhereTheLegIsShort(t *testing.T) {
 		l := list(t, p)
 		return run(pagesOf(sheet.Pages(l, sheet.Options{}), "Tube B:"))
 	}
-	if got := page(); strings.Contains(got, "beforebend1(itsleg") || !strings.Contains(got, "PutcollarAonoverendAandcollarBoverendB:acollarcannotpassabend.") {
+	if got := page(); strings.Contains(got, "beforebend1,facingitsend(itsleg") || !strings.Contains(got, "PutcollarAonoverendAandcollarBoverendB:acollarcannotpassabend.") {
 		t.Errorf("with long legs the page says\n%s", got)
 	}
 	l := list(t, p)

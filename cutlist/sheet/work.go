@@ -3,18 +3,98 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 
+	"tubewright/bends/steps"
 	"tubewright/cutlist"
-	"tubewright/route"
+	"tubewright/cutlist/draw"
 )
 
-// work is the order of work at the bench, to tick off.
+// work is the order of work at the bench, to tick off: on one page when one
+// holds it.
 func (b *book) work(t cutlist.Tube) {
-	b.heading("Order of work", bodySize+0.4, 24)
-	for _, step := range steps(t, b.units) {
-		b.item(step, rowSize)
+	if h := b.stepsHeight(t.Steps); h < b.floor()-b.start() {
+		b.need(h)
 	}
+	b.heading("Order of work", bodySize+0.4, 24)
+	for i, s := range t.Steps {
+		b.numbered(i+1, s.Text, s.Kind == steps.Warn)
+	}
+	b.indented(said(t.Steps), 0, fineSize, b.theme.Faint)
 	b.asMade(t)
+}
+
+// stepsHeight is how high the list and the table below it are.
+func (b *book) stepsHeight(list []steps.Step) float64 {
+	const around = 27 // heading, sources and table
+	h := float64(around)
+	for _, s := range list {
+		h += b.stepHeight(s)
+	}
+	return h
+}
+
+func (b *book) stepHeight(s steps.Step) float64 {
+	lines := wrapped(s.Text, rowSize, s.Kind == steps.Warn, b.width()-stepIndent, 40)
+	return float64(len(lines))*rowSize*leading + stepGap
+}
+
+const (
+	stepIndent = 10.5 // where the text of a numbered step starts, mm
+	stepGap    = 0.3  // from one step to the next, mm
+)
+
+// numbered sets a step behind a box to tick and its number, kept on one page.
+func (b *book) numbered(n int, text string, warn bool) {
+	lines := wrapped(text, rowSize, warn, b.width()-stepIndent, 40)
+	b.need(float64(len(lines))*rowSize*leading + stepGap)
+	b.add(tick(margin+0.5, b.y+0.35*rowSize, 0.95*rowSize, b.theme))
+	for i, line := range lines {
+		b.y += rowSize * leading
+		if i == 0 {
+			b.write(margin+stepIndent-1.8, b.y-0.3*rowSize, strconv.Itoa(n), rowSize, true, draw.Right, b.theme.Faint)
+		}
+		ink := b.theme.Ink
+		if warn {
+			ink = b.theme.Alarm
+		}
+		b.write(margin+stepIndent, b.y-0.3*rowSize, line, rowSize, warn, draw.Left, ink)
+	}
+	b.y += stepGap
+}
+
+// mostCommon is the source that needs no numbers.
+const mostCommon = "common practice"
+
+// said tells who says what is in the list: "Sources: 1 and 9, copper tube
+// handbook; the others, common practice."
+func said(list []steps.Step) string {
+	var sources []string
+	numbers := map[string][]string{}
+	for i, s := range list {
+		if s.Source != mostCommon && !slices.Contains(sources, s.Source) {
+			sources = append(sources, s.Source)
+		}
+		numbers[s.Source] = append(numbers[s.Source], strconv.Itoa(i+1))
+	}
+	var words []string
+	for _, source := range sources {
+		words = append(words, fmt.Sprintf("%s, %s", joined(numbers[source]), source))
+	}
+	if len(numbers[mostCommon]) > 0 {
+		words = append(words, "the others, "+mostCommon)
+	}
+	return "Sources of the steps: " + strings.Join(words, "; ") + "."
+}
+
+// joined writes a list: "1, 2 and 4".
+func joined(words []string) string {
+	n := len(words)
+	if n < 2 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
 }
 
 // asMade is room to write down what came out, so that the next try knows.
@@ -26,57 +106,4 @@ func (b *book) asMade(t cutlist.Tube) {
 	cols = append(cols, column{head: "aside at B", wraps: true}, column{head: "askew at B", wraps: true}, column{head: "what to do otherwise", wraps: true})
 	b.y += 1
 	b.table(cols, b.tryRows(t, len(cols)))
-}
-
-// steps is the order of work for one tube.
-func steps(t cutlist.Tube, u route.Units) []string {
-	if len(t.Bench.Bends) == 0 {
-		return append([]string{
-			fmt.Sprintf("Saw the blank, %s. Square both ends until the tube is %s long.", u.TextUnit(t.Cut.Blank), u.TextUnit(t.Cut.Aim)),
-		}, finish(t, u)...)
-	}
-	first := t.Bench.Bends[0]
-	list := []string{
-		fmt.Sprintf("Saw the blank, %s. Square both ends; write A on one. Draw a straight line along the tube: rolls count from it.", u.TextUnit(t.Cut.Blank)),
-		fmt.Sprintf("Mark start, middle and end of each bend on the blank from its end A (the first bend starts at %s), and the roll of each as an arc round the tube.", u.Text(first.BlankA.Start)),
-		askew(t),
-		collarsBefore(t, u),
-		fmt.Sprintf("Bend in order from A, each to its “form to”, the first to %s. %s", route.Degrees(first.FormTo), warm(t, u)),
-		"After each bend check turn, roll and back measures against the drawing; correct while it can still be moved.",
-		fmt.Sprintf("Trim: finished end A is %s before the start of bend 1; cut there, then cut B %s from A along the centreline.",
-			u.TextUnit(first.FromA.Start), u.TextUnit(t.Cut.Aim)),
-	}
-	return append(slices.DeleteFunc(list, func(s string) bool { return s == "" }), finish(t, u)...)
-}
-
-// askew warns where a tube's rolls are not zero.
-func askew(t cutlist.Tube) string {
-	for i, m := range t.Bench.Bends {
-		if i > 0 && route.Degrees(m.Roll) != "0.0°" && route.Degrees(m.Roll) != "180.0°" {
-			return "This tube does not lie flat: try the first bend and its neighbour against the two views before you bend on."
-		}
-	}
-	return ""
-}
-
-// heated lists the materials that are formed hot in this trade (common practice).
-var heated = []string{"petg", "acrylic", "pmma", "polycarbonate", "pvc", "glass"}
-
-// warm says how a bend is heated, or that it is not.
-func warm(t cutlist.Tube, u route.Units) string {
-	if !slices.Contains(heated, t.Way.Tube.Material) {
-		return "Bend cold on the former unless the tube's maker says otherwise."
-	}
-	return fmt.Sprintf("Heat each bend over its heat length (the first: %s, its arc and one diameter on each side), cord inside, and let it cool on the former.",
-		u.TextUnit(t.Bench.Bends[0].Heat))
-}
-
-// finish is what every tube needs at its ends.
-func finish(t cutlist.Tube, u route.Units) []string {
-	return []string{
-		fmt.Sprintf("Check the length along the centreline: between %s and %s is safe, %s is the aim.", u.Text(t.Cut.Shortest), u.Text(t.Cut.Longest), u.TextUnit(t.Cut.Aim)),
-		"Deburr both ends inside, chamfer them outside, rinse and dry.",
-		fmt.Sprintf("Mark the insertion on both ends: A %s, B %s. %s Wet the seals with coolant, push home and see both marks at the collars.",
-			u.TextUnit(t.Way.Start.Socket.Insertion.Full), u.TextUnit(t.Way.End.Socket.Insertion.Full), collarsAfter(t)),
-	}
 }
