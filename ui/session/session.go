@@ -21,7 +21,10 @@ import (
 // [NewTools] are the real ones.
 type Tools struct {
 	Solve func(context.Context, route.Plan) (find.Solution, error)
-	Build func(context.Context, route.Plan, find.Solution) (cutlist.List, error)
+	// Solver gives what to solve a newly opened plan with, so that what was learnt
+	// of one plan goes when it is closed; nil: Solve serves every plan.
+	Solver func() func(context.Context, route.Plan) (find.Solution, error)
+	Build  func(context.Context, route.Plan, find.Solution) (cutlist.List, error)
 	// Advise looks for ways out of a finding.
 	Advise func(context.Context, route.Plan, find.Solution, check.Finding, mend.Search) (mend.Advice, error)
 	// Go starts work off the session's goroutine.
@@ -125,6 +128,9 @@ func (s *Session) begin(plan route.Plan, from file) {
 	s.file = from
 	s.units = plan.Units
 	s.answer = answer{}
+	if s.tools.Solver != nil {
+		s.tools.Solve = s.tools.Solver()
+	}
 	s.changed()
 }
 
