@@ -100,8 +100,16 @@ func (s *straightener) aim(first, last int) {
 // aimed hands on a pair of arms.
 func (s *straightener) aimed(a, b *arm) {
 	if s.facingEach(a, b) {
-		s.shutAll(a, b)
+		s.hold(a, b)
+		s.shutAll(s.arms[0], s.arms[1])
 	}
+}
+
+// hold makes copies of two arms the pair in hand, so that those who made them
+// need not keep them.
+func (s *straightener) hold(a, b *arm) {
+	s.held = [2]arm{*a, *b}
+	s.arms = [2]*arm{&s.held[0], &s.held[1]}
 }
 
 // aimEnds is aimed for an arm at one end against the bare port of the other.
@@ -120,7 +128,7 @@ func (s *straightener) aimOne(end int) {
 	u := s.bare[1-end].end().Dir.Mul(-1)
 	apart := degreesBetween(base.end().Dir, u)
 	for _, fit := range s.sides[end].kit[route.Elbow] {
-		if math.Abs(apart-fit.Turn) > s.degrees+sameWay {
+		if math.Abs(apart-fit.Turn) > s.degrees+sameWay || s.tooFar(u, fit) {
 			continue
 		}
 		base.toward(fit, u, func(a arm) { s.aimEnds(end, &a) })
@@ -151,6 +159,9 @@ func (s *straightener) aimBoth() {
 			default:
 				dirs, n := third(p, q.Mul(-1), first.Turn, last.Turn)
 				for _, u := range dirs[:n] {
+					if s.tooFar(u, first, last) {
+						continue
+					}
 					s.bare[0].toward(first, u, func(a arm) {
 						s.bare[1].toward(last, u.Mul(-1), func(b arm) { s.aimed(&a, &b) })
 					})
@@ -182,7 +193,7 @@ func (s *straightener) aimTwo(end int) {
 	for _, first := range s.sides[end].kit[route.Elbow] {
 		for _, second := range s.sides[end].kit[route.Elbow] {
 			switch {
-			case s.dear(2+s.offsets, first.Price+second.Price) || !s.meet(first.Turn, second.Turn, apart):
+			case s.dear(2+s.offsets, first.Price+second.Price) || !s.meet(first.Turn, second.Turn, apart) || s.tooFar(u, first, second):
 			case !first.Rotary:
 				base.toward(first, p, func(a arm) {
 					a.toward(second, u, func(b arm) { s.aimEnds(end, &b) })

@@ -95,7 +95,8 @@ func (f *freePair) lie(u, w vec) {
 	f.bare[0].toward(f.first, u, func(a arm) {
 		f.bare[1].toward(f.last, u.Mul(-1), func(b arm) {
 			if f.facingEach(&a, &b) {
-				f.arms, f.u = [2]*arm{&a, &b}, u
+				f.hold(&a, &b)
+				f.u = u
 				f.take(w)
 			}
 		})

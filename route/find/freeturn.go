@@ -19,7 +19,8 @@ func (s *straightener) freeTwo(end int, first, second *route.Fitting) {
 	u := s.bare[1-end].end().Dir.Mul(-1)
 	still := base.round(first, 0)
 	still.toward(second, u, func(a arm) {
-		s.arms[end], s.arms[1-end] = &a, &s.bare[1-end]
+		s.held[end] = a
+		s.arms[end], s.arms[1-end] = &s.held[end], &s.bare[1-end]
 		if s.facingEach(s.arms[0], s.arms[1]) {
 			s.loosen(s.arms[0], s.arms[1])
 			t := freeTurn{straightener: s, end: end, arm: a, base: base}
@@ -97,9 +98,9 @@ func (t *freeTurn) swungTo(from, to vec) {
 	}
 	leg := t.base.round(t.arm.elbows[0], tidyRoll(want-have))
 	leg.toward(t.arm.elbows[1], t.u, func(a arm) {
-		t.arms[t.end] = &a
+		t.held[t.end] = a
 		t.accept()
-		t.arms[t.end] = &t.arm
+		t.held[t.end] = t.arm
 	})
 }
 

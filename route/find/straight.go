@@ -21,6 +21,8 @@ type straightener struct {
 	sides             [2]*side
 	bare              [2]arm
 	arms              [2]*arm // the pair in hand
+	held              [2]arm
+	grasp             float64 // how far aside the class in hand may bring a way without the legs of its elbows, mm
 	u                 vec     // the tube's way between them
 	swings            [2]swing
 	offsets           int      // how many of swings count
@@ -155,7 +157,7 @@ func (s *straightener) search(from, to int) {
 		if turning < from || turning > to || s.dear(turning, s.leastPrice(c)) {
 			continue
 		}
-		s.offsets = c.offsets
+		s.offsets, s.grasp = c.offsets, s.graspOf(c)
 		before := s.filed()
 		s.aim(c.first, c.last)
 		if s.filed() > before {
@@ -204,7 +206,9 @@ func (s *straightener) shutAll(a, b *arm) {
 	}
 	s.u = u
 	s.loosen(a, b)
-	s.place(0, 0, 0)
+	if gap := b.end().At.Sub(a.end().At); aside(gap, u).Len() <= s.slack+s.grasp {
+		s.place(0, 0, 0)
+	}
 }
 
 // loosen sets the slack for a pair of arms. Where they let go askew the tube may
