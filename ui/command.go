@@ -58,6 +58,7 @@ func (w *Window) menus() []commandGroup {
 			{name: "Picture under this look …", keys: "Ctrl+I", shortcut: ctrl(fyne.KeyI), act: w.askPicture, off: none},
 			{name: "Plan and workshop …", keys: "Ctrl+E", shortcut: ctrl(fyne.KeyE), act: w.askSettings, off: none},
 			{name: "Change the part …", keys: "Ctrl+J", shortcut: ctrl(fyne.KeyJ), act: w.changeSelected, off: noPart},
+			{name: "Enter what you measure …", keys: "Ctrl+K", shortcut: ctrl(fyne.KeyK), act: w.askCaliper, off: none},
 			{name: "Remove what is selected", keys: "Delete", act: w.remove, off: func() bool { return noPart() && noRun() }},
 			menuLine,
 			{name: "Turn part about x", keys: "Ctrl+1", shortcut: ctrl(fyne.Key1), act: func() { w.turn(0, 90) }, off: noPart},

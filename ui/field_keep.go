@@ -20,10 +20,11 @@ type editor struct {
 	put   putter
 	tell  func(error)       // told what went wrong when a button was pressed
 	click func(part string) // asks for a port by clicking
+	note  func(string)      // says something about what was typed
 }
 
 func newEditor(s session.Snapshot, put putter, tell func(error)) editor {
-	return editor{plan: s.Plan, units: s.Units, put: put, tell: tell, click: func(string) {}}
+	return editor{plan: s.Plan, units: s.Units, put: put, tell: tell, click: func(string) {}, note: func(string) {}}
 }
 
 // press makes a change that a button asks for.

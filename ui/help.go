@@ -57,14 +57,14 @@ func newKeyTable(lines [][2]string) fyne.CanvasObject {
 
 // tellDraft shows what is only typical, and how to measure it.
 func (w *Window) tellDraft() {
-	rows := []fyne.CanvasObject{newFlow("These numbers are only typical. Measure them on your own parts and write them into the plan file "+
-		"with known_from: measured. Until then every sheet says that it is a draft.", textSize, ink)}
+	rows := []fyne.CanvasObject{newFlow("These numbers are only typical. Measure them on your own parts and enter them. "+
+		"Until then every sheet says that it is a draft.", textSize, ink)}
 	for _, r := range w.snapshot.List.Reasons {
 		what := newFlow(r.What, textSize, ink)
 		what.bold = true
 		rows = append(rows, newColumn(0, 1, what, newFlow(r.How, smallSize, ink), newFlow("for "+list(r.Runs), smallSize, soft)))
 	}
-	w.read("Why this is a draft", rows...)
+	w.readThen("Why this is a draft", readWidth, rows, button{text: "Enter what you measure", act: w.askCaliper})
 }
 
 func (w *Window) tellAbout() {

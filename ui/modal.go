@@ -121,10 +121,15 @@ func (w *Window) read(title string, rows ...fyne.CanvasObject) {
 }
 
 func (w *Window) readWide(title string, width float32, rows ...fyne.CanvasObject) {
+	w.readThen(title, width, rows)
+}
+
+// readThen is readWide with further buttons before the one that closes.
+func (w *Window) readThen(title string, width float32, rows []fyne.CanvasObject, more ...button) {
 	body := newPane(newColumn(4, 8, rows...))
 	inner := width - 28
 	high := min(w.win.Canvas().Size().Height-180, body.body.HeightFor(inner-12)+8)
 	m := w.openModal(title, width, []fyne.CanvasObject{container.NewGridWrap(fyne.NewSize(inner, high), body)},
-		button{text: "Close", strong: true, cancel: true})
+		append(more, button{text: "Close", strong: true, cancel: true})...)
 	m.text = body
 }

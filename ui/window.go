@@ -57,10 +57,11 @@ type Window struct {
 	previewed preview
 
 	photos      photos
-	photosRead  int        // grows with every picture that has been read
-	pagePart    int        // place in the list of the part whose page is open
-	pageParts   int        // how many parts the plan had then
-	pictureFrom [2]float64 // where the picture stood that is dragged
+	photosRead  int          // grows with every picture that has been read
+	caliper     *caliperPage // the one opened last
+	pagePart    int          // place in the list of the part whose page is open
+	pageParts   int          // how many parts the plan had then
+	pictureFrom [2]float64   // where the picture stood that is dragged
 
 	back     *canvas.Rectangle
 	frame    *fyne.Container
