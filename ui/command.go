@@ -58,7 +58,6 @@ func (w *Window) menus() []commandGroup {
 			{name: "Picture under this look …", keys: "Ctrl+I", shortcut: ctrl(fyne.KeyI), act: w.askPicture, off: none},
 			{name: "Plan and workshop …", keys: "Ctrl+E", shortcut: ctrl(fyne.KeyE), act: w.askSettings, off: none},
 			{name: "Change the part …", keys: "Ctrl+J", shortcut: ctrl(fyne.KeyJ), act: w.changeSelected, off: noPart},
-			{name: "Enter what you measure …", keys: "Ctrl+K", shortcut: ctrl(fyne.KeyK), act: w.askCaliper, off: none},
 			{name: "Remove what is selected", keys: "Delete", act: w.remove, off: func() bool { return noPart() && noRun() }},
 			menuLine,
 			{name: "Turn part about x", keys: "Ctrl+1", shortcut: ctrl(fyne.Key1), act: func() { w.turn(0, 90) }, off: noPart},
@@ -72,6 +71,7 @@ func (w *Window) menus() []commandGroup {
 			{name: "One machine less", keys: "Ctrl+Shift+M", shortcut: ctrlShift(fyne.KeyM), act: func() { w.build(-1) }, off: func() bool { return w.snapshot.Plan.Build <= 1 }},
 		}},
 		{"Bench", []command{
+			{name: "Enter what you measure …", keys: "Ctrl+K", shortcut: ctrl(fyne.KeyK), act: w.askCaliper, off: none},
 			{name: "Survey of the ports …", keys: "Ctrl+Shift+L", shortcut: ctrlShift(fyne.KeyL), act: w.survey, off: none},
 			{name: "What came of the tube …", keys: "Ctrl+Shift+K", shortcut: ctrlShift(fyne.KeyK), act: w.asMade, off: noRun},
 		}},
