@@ -150,6 +150,13 @@ func TestClassroomBatch(t *testing.T) {
 			t.Errorf("a bar of %.2f holds %.2f", b.Length, used)
 		}
 	}
+	// MT-082: 3 mm is the tolerance asked of a trade test piece (a plumbing
+	// course's task sheet); no first article may be checked more loosely.
+	for _, m := range templates {
+		if c := m.Tube.FirstArticle()[0]; (c.Below+c.Above)/2 > 3+1e-9 {
+			t.Errorf("template %s: finished length −%.2f +%.2f, a trade test piece is asked for ± 3", m.Letter, c.Below, c.Above)
+		}
+	}
 	if want := 12*len(l.Tubes) + l.Plan.Spares.Bent; sum != want || sawn != want {
 		t.Errorf("%d pieces on jigs, %d sawn, want %d", sum, sawn, want)
 	}

@@ -163,6 +163,9 @@ func TestMade(t *testing.T) {
 	if len(answer.Sawn) != 2 || answer.Sawn[0].Length != 1000 || answer.Sawn[1].Length != 600 {
 		t.Errorf("sawn %+v", answer.Sawn)
 	}
+	if _, words, _ := tubecut(t, "", "list", plan); !strings.Contains(words, "Sawn already") || !strings.Contains(words, "did not fit") {
+		t.Errorf("the list does not tell what is sawn:\n%s", words)
+	}
 	if text := content(t, plan); !strings.Contains(text, "2 mm long") || strings.Contains(text, "[600,") {
 		t.Errorf("the plan does not tell of it, or the offcut is still there:\n%s", text)
 	}

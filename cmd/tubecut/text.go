@@ -31,6 +31,7 @@ func listText(list cutlist.List) []byte {
 	fmt.Fprintf(&out, "%s (lengths in %s)\n", list.Plan.Name, unitName(list.Plan.Units))
 	tubesText(&out, list)
 	barsText(&out, list)
+	sawnText(&out, list)
 	buyText(&out, list)
 	fmt.Fprintln(&out)
 	out.Write(findingsText(list))
@@ -105,6 +106,24 @@ func barsText(out *bytes.Buffer, list cutlist.List) {
 	for _, p := range list.Proof {
 		fmt.Fprintf(out, "  %s: %s\n", p.Tube, p.Words())
 	}
+}
+
+// sawnText lists the bars that tries at tubes were sawn from already.
+func sawnText(out *bytes.Buffer, list cutlist.List) {
+	if len(list.Sawn) == 0 {
+		return
+	}
+	u := list.Plan.Units
+	fmt.Fprintln(out, "\nSawn already")
+	var rows [][]string
+	for _, s := range list.Sawn {
+		result := "did not fit"
+		if s.Fits {
+			result = "fits"
+		}
+		rows = append(rows, []string{s.Run, s.Tube, u.Text(s.Length), "blank " + u.Text(s.Blank), "left " + u.Text(s.Left), result})
+	}
+	table(out, rows)
 }
 
 func piecesText(b cutlist.Bar, u route.Units) string {

@@ -136,3 +136,28 @@ func (b *book) batchNumbers() {
 	}
 	b.tableOf("First article checks", cols, rows)
 }
+
+// jigTubes are the tubes that need a template of their own: in a batch one of
+// each shape.
+func (b *book) jigTubes() []cutlist.Tube {
+	if b.list.Plan.Build <= 1 {
+		return b.list.Tubes
+	}
+	var tubes []cutlist.Tube
+	for _, m := range b.list.Batch() {
+		tubes = append(tubes, m.Tube)
+	}
+	return tubes
+}
+
+// jigRuns names the runs a template is for.
+func (b *book) jigRuns(t cutlist.Tube) string {
+	if b.list.Plan.Build > 1 {
+		for _, m := range b.list.Batch() {
+			if m.Letter == t.Letter {
+				return runsSaid(m)
+			}
+		}
+	}
+	return t.Run
+}

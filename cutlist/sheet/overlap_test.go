@@ -85,8 +85,9 @@ func everyList(t *testing.T) map[string]cutlist.List {
 	empty.Plan.Name = ""
 	inches := smallPlan()
 	inches.Units, inches.Build = "in", 3
+	tried := triedPlan(t)
 	all := map[string]cutlist.List{
-		"small": list(t, smallPlan()), "firm": firm, "empty": empty, "inches": list(t, inches), "stress": stressList(t),
+		"small": list(t, smallPlan()), "firm": firm, "empty": empty, "inches": list(t, inches), "stress": stressList(t), "tried": list(t, tried),
 		"long": list(t, longPlan()),
 	}
 	for _, name := range assets.Demos() {

@@ -325,7 +325,7 @@ func TestTemplatePagesNameEveryBend(t *testing.T) {
 				}
 			}
 			want := map[string]int{}
-			for _, tube := range l.Tubes {
+			for _, tube := range jigs(l) {
 				for i, b := range tube.Bench.Bends {
 					want[fmt.Sprintf("bend %d: %s", i+1, route.Degrees(b.Turn))]++
 				}

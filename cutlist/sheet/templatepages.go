@@ -22,7 +22,7 @@ const templatesTitle = "Full-size templates"
 // take several sheets.
 func (b *book) fullSize() {
 	var all []template
-	for _, t := range b.list.Tubes {
+	for _, t := range b.jigTubes() {
 		all = append(all, templates(t)...)
 	}
 	if len(all) == 0 {
@@ -95,7 +95,7 @@ func (b *book) templateTitle(t template, sheet string) {
 	b.add(disc(t.tube.Letter, draw.Point{X: margin + letterW/2 + 0.4, Y: base - 0.9}, 3.4, th)...)
 	x := margin + letterW + 3
 	room := b.width() - letterW - 3 - mapWidth - 2
-	b.write(x, base, shortened(t.title()+sheet+": "+t.tube.Run, bodySize+0.2, true, room), bodySize+0.2, true, draw.Left, th.Ink)
+	b.write(x, base, shortened(t.title()+sheet+": "+b.jigRuns(t.tube), bodySize+0.2, true, room), bodySize+0.2, true, draw.Left, th.Ink)
 	b.write(x, base+3.4, shortened(t.made(b.units), fineSize, false, room), fineSize, false, draw.Left, th.Faint)
 	b.y += templateHead
 }

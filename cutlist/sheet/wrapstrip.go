@@ -115,7 +115,7 @@ func arrow(from, to draw.Point, width, head float64, th Theme) []draw.Item {
 // page.
 func (b *book) wrapStrips() {
 	var all []wrapStrip
-	for _, t := range b.list.Tubes {
+	for _, t := range b.jigTubes() {
 		all = append(all, wrapStrips(t)...)
 	}
 	if len(all) == 0 {

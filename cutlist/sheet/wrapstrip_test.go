@@ -77,7 +77,7 @@ func TestWrapStripsGoRoundTheTube(t *testing.T) {
 			}
 		}
 		n := 0
-		for _, tube := range l.Tubes {
+		for _, tube := range jigs(l) {
 			arcs, od := bendsOf(tube.Way.Formed), tube.Way.Formed.Tube.OD
 			for i := 1; i < len(arcs); i++ {
 				roll := tube.Bench.Bends[i].Roll
