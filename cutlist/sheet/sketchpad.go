@@ -126,17 +126,6 @@ func (p *sketchpad) jaws(key measure.Key, x1, x2, y float64, up bool) {
 	p.line(pen(0.7, s.Colour), x1-3, beam, x2+3, beam)
 }
 
-// jawsAcross are outside jaws over two faces above each other, from the right.
-func (p *sketchpad) jawsAcross(key measure.Key, x, y1, y2 float64) {
-	s := p.ink(key)
-	beam := x + 6
-	c := mix(p.th.Paper, s.Colour, 0.35)
-	for _, j := range [][2]float64{{y1, y1 - 1.6}, {y2, y2 + 1.6}} {
-		p.d.Add(draw.Fill{Points: []draw.Point{{X: x, Y: j[0]}, {X: beam, Y: j[0]}, {X: beam, Y: j[1]}}, Colour: c, Stroke: pen(0.2, s.Colour)})
-	}
-	p.line(pen(0.7, s.Colour), beam, y1-3, beam, y2+3)
-}
-
 // rod is a depth rod: its foot stands on a face at x1, its rod reaches to x2.
 func (p *sketchpad) rod(key measure.Key, x1, x2, y float64) {
 	s := p.ink(key)
