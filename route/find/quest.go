@@ -81,6 +81,9 @@ func (q *quest) routes(ctx context.Context, best int64) ([]found, error) {
 	var all []found
 	idle := 0
 	for round := range mostRounds {
+		if err := ctx.Err(); err != nil {
+			return nil, err // a search that is shut in at once looks at no state
+		}
 		got, err := q.shortest(ctx, q.search.bound == first)
 		if err != nil {
 			return nil, err
