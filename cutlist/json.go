@@ -32,6 +32,7 @@ type jsonList struct {
 	Proof    []jsonProof    `json:"proof"`
 	Buy      []jsonItem     `json:"buy"`
 	Findings []jsonFinding  `json:"findings"`
+	PutIn    *jsonPutIn     `json:"put_in,omitempty"`
 	Batch    []jsonTemplate `json:"batch,omitempty"`   // of more than one machine
 	Reasons  []jsonReason   `json:"reasons,omitempty"` // of a draft
 	Measure  []jsonThing    `json:"measure,omitempty"` // of a draft: what lifts the mark, in order
@@ -150,6 +151,7 @@ func (l List) JSON() ([]byte, error) {
 		Buy: each(l.Buy, func(i Item) jsonItem {
 			return jsonItem{i.Item, i.Need, i.OnHand, i.Buy, number(i.Price), number(i.Each), i.Note}
 		}),
+		PutIn:    l.putInJSON(),
 		Findings: l.findingsJSON(), Batch: l.batchJSON(),
 	})
 }

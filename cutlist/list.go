@@ -12,6 +12,7 @@ import (
 	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/route/find"
+	"tubewright/route/insert"
 	"tubewright/route/made"
 	"tubewright/route/mend"
 )
@@ -31,6 +32,9 @@ type List struct {
 	// Offers are the ways out of each finding that were tried, the least first;
 	// nil where nobody looked. See [List.Mended].
 	Offers [][]mend.Offer
+	// PutIn says in which order the tubes go in, and how; nil where nobody asked.
+	// See [List.WithPutIn].
+	PutIn *insert.Report
 }
 
 // Reason is a number that is only typical, and the runs that rest on it.

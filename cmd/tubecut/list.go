@@ -13,11 +13,11 @@ func listCommand() *cobra.Command {
 		Example: `  tubecut list machine.plan.yaml
   tubecut list machine.plan.yaml --json | jq '.tubes[].cut.aim'
   tubecut demo ferry-bridge | tubecut list -`,
-	}, answer{"print the answer as JSON, in mm and degrees", solve, listText, cutlist.List.JSON})
+	}, answer{"print the answer as JSON, in mm and degrees", solveAndPutIn, listText, cutlist.List.JSON})
 }
 
 func checkCommand() *cobra.Command {
-	var offers bool
+	var offers, putIn bool
 	cmd := answering(&cobra.Command{
 		Use:   "check PLAN",
 		Short: "Print the findings: what does not fit, and a way out",
@@ -28,18 +28,24 @@ taken for the smallest change that helps: a part moved, a former, two ports
 swapped. With --offers every finding gets a long look. What is offered has been
 tried: with it the finding is gone, and no new error has come.`,
 		Example: `  tubecut check machine.plan.yaml && echo ready to cut
-  tubecut check machine.plan.yaml --offers`,
+  tubecut check machine.plan.yaml --offers
+  tubecut check machine.plan.yaml --put-in`,
 	}, answer{
 		"print the findings as a JSON list",
 		func(cmd *cobra.Command, name string) (cutlist.List, error) {
-			if offers {
+			switch {
+			case offers:
 				return solveAndMend(cmd, name)
+			case putIn:
+				return solveAndPutIn(cmd, name)
 			}
 			return solve(cmd, name)
 		},
 		findingsText, cutlist.List.FindingsJSON,
 	})
+	cmd.Flags().BoolVar(&putIn, "put-in", false, "ask too whether each tube can be brought into place, and in which order")
 	cmd.Flags().BoolVar(&offers, "offers", false, "look for ways out of every finding, which takes longer; progress on standard error")
+	cmd.MarkFlagsMutuallyExclusive("offers", "put-in")
 	return cmd
 }
 

@@ -56,6 +56,22 @@ func solve(cmd *cobra.Command, name string) (cutlist.List, error) {
 	return list.Mended(cmd.Context(), solution)
 }
 
+// solveAndPutIn is solve, and asks in which order the tubes go in.
+func solveAndPutIn(cmd *cobra.Command, name string) (cutlist.List, error) {
+	plan, err := readPlan(cmd, name)
+	if err != nil {
+		return cutlist.List{}, err
+	}
+	list, solution, err := build(cmd.Context(), plan)
+	if err != nil {
+		return cutlist.List{}, err
+	}
+	if list, err = list.WithPutIn(cmd.Context(), solution); err != nil {
+		return cutlist.List{}, err
+	}
+	return list.Mended(cmd.Context(), solution)
+}
+
 // solveAndMend is solve with a long look for ways out of every finding.
 func solveAndMend(cmd *cobra.Command, name string) (cutlist.List, error) {
 	plan, err := readPlan(cmd, name)

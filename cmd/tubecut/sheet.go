@@ -43,7 +43,7 @@ one measures in the case; the plan needs no run for it.`,
 			if surveyOnly {
 				return writeSurvey(cmd, args[0], dir, sheet.Options{Paper: size, Date: date, Revision: revision})
 			}
-			list, err := solve(cmd, args[0])
+			list, err := solveAndPutIn(cmd, args[0])
 			if err != nil {
 				return err
 			}

@@ -33,6 +33,7 @@ func listText(list cutlist.List) []byte {
 	barsText(&out, list)
 	sawnText(&out, list)
 	buyText(&out, list)
+	putInText(&out, list)
 	fmt.Fprintln(&out)
 	out.Write(findingsText(list))
 	draftText(&out, list)

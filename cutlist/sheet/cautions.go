@@ -64,6 +64,7 @@ func (b *book) cautions() {
 		}
 	}
 	b.testLog()
+	b.putIn()
 }
 
 // testRows are the readings the log has room for.

@@ -44,6 +44,9 @@ const (
 	MixedSizes      Code = "mixed-sizes"       // a socket does not take the run's tube
 	MixedThreads    Code = "mixed-threads"     // a fitting does not go with what it stands on
 	CannotScrewIn   Code = "cannot-screw-in"   // a fitting in one piece has no room to turn
+	CannotBePutIn   Code = "cannot-be-put-in"  // a piece that no slide brings into its sockets; found by package insert
+	InOrderOnly     Code = "in-order-only"     // tubes that go in only in some orders; the same
+	ServiceBlocked  Code = "service-blocked"   // a tube that others keep in; the same
 	LoopOpen        Code = "loop-open"         // the coolant has no way round
 	PumpBackwards   Code = "pump-backwards"    // a run joins outlet to outlet or inlet to inlet
 	NoDrain         Code = "no-drain"          // nothing to open at the low point

@@ -26,7 +26,8 @@ var severities = map[Code]Severity{
 	MixedMetals: Warning,
 	NoDrain:     Warning,
 	NoFill:      Warning,
-	PortOpen:    Note, StockAssumed: Note,
+	InOrderOnly: Note, ServiceBlocked: Note,
+	PortOpen: Note, StockAssumed: Note,
 }
 
 // SeverityOf gives the severity of a kind of finding.
