@@ -49,6 +49,10 @@ func toMeasureTube(t route.Tube) (what, how string) {
 		return "outside and inside diameter",
 			"Measure both diameters with a caliper at a freshly cut end, twice at right angles."
 	}
+	if len(t.TestBends) > 0 {
+		return "diameters and least straights",
+			"Measure both diameters with a caliper, and see on a scrap the shortest straight the former and your grip allow."
+	}
 	return "diameters, radius, springback and least straights",
 		"Bend a test piece through 90° on the former in use: measure its diameters, the radius to the centreline, " +
 			"how far it opens when cold, and the shortest straight the former and your grip allow."

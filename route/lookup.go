@@ -90,7 +90,7 @@ func SameThread(a, b string) bool { return a == "" || b == "" || a == b }
 // Clone gives a plan that shares nothing with p that an edit could change. The
 // catalogue is shared: nobody writes to it.
 func (p Plan) Clone() Plan {
-	p.Tubes, p.Fittings = slices.Clone(p.Tubes), cloneEach(p.Fittings, cloneFitting)
+	p.Tubes, p.Fittings = cloneEach(p.Tubes, cloneTube), cloneEach(p.Fittings, cloneFitting)
 	p.Parts, p.Runs = cloneEach(p.Parts, clonePart), cloneEach(p.Runs, cloneRun)
 	p.Stock, p.OnHand = slices.Clone(p.Stock), slices.Clone(p.OnHand)
 	p.Pictures = slices.Clone(p.Pictures)
@@ -107,6 +107,11 @@ func cloneEach[T any](list []T, one func(T) T) []T {
 		out[i] = one(out[i])
 	}
 	return out
+}
+
+func cloneTube(t Tube) Tube {
+	t.TestBends = slices.Clone(t.TestBends)
+	return t
 }
 
 func cloneFitting(f Fitting) Fitting {

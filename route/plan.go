@@ -14,6 +14,7 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"tubewright/bends"
+	"tubewright/bends/trial"
 )
 
 // Units is what a plan's file counts lengths in. Inside, all is millimetres.
@@ -87,6 +88,7 @@ type Tube struct {
 	Material string
 	bends.Tube
 	KnownFrom KnownFrom
+	TestBends []trial.Bend // what Radius and Springback were worked out from, as typed, lengths in mm; see [Tube.Tried]
 }
 
 // FittingKind says how a fitting moves a ray on.
@@ -226,11 +228,13 @@ type Step struct {
 
 // Weigh is what a good run is to the person, in millimetres of tube. Tidy is what
 // each untidy thing costs: a leg aslant, a bend in an odd plane, a tube almost in
-// line with its neighbour.
-type Weigh struct{ Bend, OddBend, Millimetre, Fitting, Price, Tidy float64 }
+// line with its neighbour. Miss is what a lost blank costs besides: a way that
+// seats at the first try with a chance c costs Miss·(1/c − 1) more.
+type Weigh struct{ Bend, OddBend, Millimetre, Fitting, Price, Tidy, Miss float64 }
 
-// Errors is the person's own hand: one standard deviation of each.
-type Errors struct{ Port, Cut, Turn, Roll float64 } // mm, mm, degrees, degrees
+// Errors is the person's own hand: one standard deviation of each. Facing is how
+// far the facing of a port is off, about each of two axes.
+type Errors struct{ Port, Cut, Turn, Roll, Facing float64 } // mm, mm, degrees, degrees, degrees
 
 // Stock is a length one can buy.
 type Stock struct {
@@ -248,8 +252,13 @@ type Offcuts struct {
 // Saw is what cutting costs in length, mm: lost per cut, and added once per piece to square its ends.
 type Saw struct{ Kerf, Square float64 }
 
-// Spares is how many extra blanks of the longest bent and straight tube of each kind to cut.
-type Spares struct{ Bent, Straight int }
+// Spares is how many extra blanks of the longest bent and straight tube of each
+// kind to cut: the counts stated, and where Chance is not 0 at least as many as
+// make the chance, in percent, that all tubes of the kind get finished.
+type Spares struct {
+	Bent, Straight int
+	Chance         float64 // percent; 0: only the counts
+}
 
 // OnHand counts an item already on the shelf.
 type OnHand struct {

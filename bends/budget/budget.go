@@ -14,7 +14,9 @@
 //   - turned about the near socket: round tube in a round ring;
 //   - slid along the near socket, by trimming the near leg or by standing back
 //     in the socket's window; the far leg takes what that makes at the far end;
-//   - let stand a little aside and askew in either socket: its give.
+//   - let stand a little aside and askew in either socket: its give;
+//   - helped by an offset or an elbow before either socket that turns freely
+//     while it is fitted.
 //
 // It is brought to where the sum of squares of what both sockets must give, each
 // in parts of what they can give, is least: the miss is shared, and no socket is
@@ -107,6 +109,13 @@ type Socket struct {
 	Sideways float64    // how far the tube may stand aside, mm; 0: not known, taken as [AssumedSideways]
 	Degrees  float64    // how far askew; 0: not known, taken as [AssumedDegrees]
 	Slack    float64    // how far the tube may stand back beyond its aim, mm
+	Rotary   []Axis     // of fittings before the socket that turn freely; those beyond the first two of an end are taken as fixed
+}
+
+// Axis is a line in space.
+type Axis struct {
+	Through mgl64.Vec3
+	Along   mgl64.Vec3 // unit
 }
 
 // Give of a socket nobody has measured: common practice for a ring in a groove.

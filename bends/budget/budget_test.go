@@ -145,6 +145,11 @@ func elsewhere(j budget.Job) budget.Job {
 		s := &j.Ends[i]
 		s.Port, s.Stop = rotated(s.Port, by).Add(to), rotated(s.Stop, by).Add(to)
 		s.Facing, s.Dir = rotated(s.Facing, by), rotated(s.Dir, by)
+		turned := make([]budget.Axis, len(s.Rotary))
+		for k, a := range s.Rotary {
+			turned[k] = budget.Axis{Through: rotated(a.Through, by).Add(to), Along: rotated(a.Along, by)}
+		}
+		s.Rotary = turned
 	}
 	return j
 }

@@ -119,12 +119,21 @@ func (d draw) asBent() [5]float64 {
 // fitting is what a person can do about it.
 type fitting struct {
 	draw
-	give [2][2]float64 // mm, radians
+	give   [2][2]float64 // mm, radians
+	rotary [2][]budget.Axis
 }
 
 // at gives what must be given after a move, in parts of the give, then what the
-// move costs; and what the near and the far leg want, mm.
-func (f fitting) at(x [6]float64) (left [10]float64, wants [2]float64) {
+// move costs; and what the near and the far leg want, mm. The last two moves turn
+// a fitting at either end.
+func (f fitting) at(x [8]float64) (left [12]float64, wants [2]float64) {
+	for _, a := range f.rotary[0] {
+		by := a.Along.Mul(x[6])
+		f.near, f.end = f.near.rotated(by, a.Through), f.end.rotated(by, a.Through)
+	}
+	for _, a := range f.rotary[1] {
+		f.far = f.far.rotated(a.Along.Mul(x[7]), a.Through)
+	}
 	n := f.near
 	by := n.out().Mul(x[2]).Sub(n.side.Mul(x[3]))
 	end := f.end.shifted(n.way.Mul(x[5])).rotated(n.way.Mul(x[4]), n.at).rotated(by, n.at)
@@ -132,21 +141,21 @@ func (f fitting) at(x [6]float64) (left [10]float64, wants [2]float64) {
 	off := f.far.at.Sub(end.at)
 	reach := off.Dot(f.far.way) / end.way.Dot(f.far.way) // from the end on to the far stop's plane
 	miss := end.at.Add(end.way.Mul(reach)).Sub(f.far.at)
-	left = [10]float64{
+	left = [12]float64{
 		x[0] / f.give[0][0], x[1] / f.give[0][0], x[2] / f.give[0][1], x[3] / f.give[0][1],
 		miss.Dot(f.far.side) / f.give[1][0], miss.Dot(f.far.out()) / f.give[1][0],
 		end.way.Dot(f.far.side) / f.give[1][1], end.way.Dot(f.far.out()) / f.give[1][1],
-		x[4] / (45 * degree), x[5] / 5,
+		x[4] / (45 * degree), x[5] / 5, x[6] / (10 * degree), x[7] / (10 * degree),
 	}
 	return left, [2]float64{x[5], reach}
 }
 
 // eased moves the piece about until the squares of what is left are least.
-func (f fitting) eased() (left [10]float64, wants [2]float64) {
-	var x [6]float64
+func (f fitting) eased() (left [12]float64, wants [2]float64) {
+	var x [8]float64
 	for range 4 {
 		base, _ := f.at(x)
-		var by [6][10]float64
+		var by [8][12]float64
 		for k := range x {
 			y := x
 			y[k] += 1e-6
@@ -170,8 +179,8 @@ func (f fitting) eased() (left [10]float64, wants [2]float64) {
 
 // leastSquares solves for the step that takes most of what is left, by the
 // normal equations and elimination.
-func leastSquares(by [6][10]float64, left [10]float64) (x [6]float64) {
-	var a [6][7]float64
+func leastSquares(by [8][12]float64, left [12]float64) (x [8]float64) {
+	var a [8][9]float64
 	for k := range by {
 		for m := range by {
 			for r := range left {
@@ -179,7 +188,7 @@ func leastSquares(by [6][10]float64, left [10]float64) (x [6]float64) {
 			}
 		}
 		for r := range left {
-			a[k][6] -= by[k][r] * left[r]
+			a[k][8] -= by[k][r] * left[r]
 		}
 	}
 	for k := range a {
@@ -188,13 +197,13 @@ func leastSquares(by [6][10]float64, left [10]float64) (x [6]float64) {
 				continue
 			}
 			f := a[r][k] / a[k][k]
-			for c := k; c < 7; c++ {
+			for c := k; c < 9; c++ {
 				a[r][c] -= f * a[k][c]
 			}
 		}
 	}
 	for k := range x {
-		x[k] = a[k][6] / a[k][k]
+		x[k] = a[k][8] / a[k][k]
 	}
 	return x
 }
@@ -203,7 +212,7 @@ func leastSquares(by [6][10]float64, left [10]float64) (x [6]float64) {
 func seats(j budget.Job, d draw, r *rand.Rand) bool {
 	f := fitting{draw: d}
 	for i, s := range j.Ends {
-		f.give[i] = [2]float64{s.Sideways, s.Degrees * degree}
+		f.give[i], f.rotary[i] = [2]float64{s.Sideways, s.Degrees * degree}, s.Rotary
 	}
 	left, wants := f.eased()
 	for k := 0; k < 8; k += 2 {
@@ -254,6 +263,12 @@ func randomJob(r *rand.Rand, count int) budget.Job {
 		j.Ends[i] = budget.Socket{
 			Name: "part.port", Facing: dir, Dir: dir, Stop: c[0], Port: c[0].Sub(dir.Mul(between(5, 40))),
 			Sideways: between(0.2, 1), Degrees: between(0.5, 2.5), Slack: between(1, 3),
+		}
+	}
+	for i := range j.Ends {
+		if s := &j.Ends[i]; r.IntN(3) == 0 {
+			along := vec{r.NormFloat64(), r.NormFloat64(), r.NormFloat64()}.Normalize()
+			s.Rotary = []budget.Axis{{Through: s.Port.Add(vec{3, -4, 12}), Along: along}}
 		}
 	}
 	return j

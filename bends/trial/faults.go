@@ -1,6 +1,7 @@
 package trial
 
 import (
+	"errors"
 	"fmt"
 
 	"tubewright/bends"
@@ -138,6 +139,26 @@ func (e *ResidualError) Error() string {
 	return fmt.Sprintf("test bend %d: it is %.2f %s off what all bends say, and %.2f is the most such readings allow (alone it gives %.2f %s): %s%s",
 		e.Bend+1, e.Off, e.Unit, e.Most, e.Alone, e.Unit, what, e.Hint)
 }
+
+// Which gives the test bend an error of this package is about, from 0; −1 where
+// it is about none or about all.
+func Which(err error) int {
+	var of interface{ which() int }
+	if errors.As(err, &of) {
+		return of.which()
+	}
+	return -1
+}
+
+func (e *NumberError) which() int   { return e.Bend }
+func (e *MissingError) which() int  { return e.Bend }
+func (e *WordError) which() int     { return e.Bend }
+func (e *MarksError) which() int    { return e.Bend }
+func (e *BentBackError) which() int { return e.Bend }
+func (e *OpenedError) which() int   { return e.Bend }
+func (e *RadiusError) which() int   { return e.Bend }
+func (e *LegError) which() int      { return e.Bend }
+func (e *ResidualError) which() int { return e.Bend }
 
 const (
 	unitMM      = "mm"

@@ -2,6 +2,7 @@ package trial_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -58,6 +59,9 @@ func TestRefuses(t *testing.T) {
 			_, err := trial.Fit(16, tt.list, trial.Options{})
 			if err == nil || !tt.is(err) {
 				t.Fatalf("got %T: %v", err, err)
+			}
+			if which, named := trial.Which(err), strings.Contains(err.Error(), "test bend "); named != (which >= 0) || named && !strings.Contains(err.Error(), fmt.Sprintf("test bend %d:", which+1)) {
+				t.Errorf("%q is about test bend %d", err, which+1)
 			}
 			for _, s := range tt.says {
 				if !strings.Contains(err.Error(), s) {

@@ -30,7 +30,8 @@ type hunt struct {
 	halt               halt
 	// measuring makes the guard find the worst a way lacks, not just whether it does.
 	measuring bool
-	missed    []missed // what was looked at and refused, best of each name
+	doubt     *route.Doubt // of its former; nil: nobody has asked
+	missed    []missed     // what was looked at and refused, best of each name
 }
 
 // family is one idea's variants: all that bear one name.
@@ -254,6 +255,7 @@ func (h *hunt) way(i idea, f bends.Formed) Way {
 		Price: i.start.price + i.end.price,
 	}
 	w.Seals = len(w.Start.Bodies) + len(w.End.Bodies) + 2
+	w.Cost += h.missCost(&w)
 	return w
 }
 

@@ -89,8 +89,8 @@ func (sc *scene) sameAs(other *scene) bool {
 // sameBut reports whether two scenes are the same but for where their parts stand.
 func (sc *scene) sameBut(other *scene) bool {
 	p, q := &sc.plan, &other.plan
-	return p.Case == q.Case && p.Clear == q.Clear && p.Weigh == q.Weigh && p.Units == q.Units && p.Tube == q.Tube && p.Saw == q.Saw &&
-		p.Catalogue == q.Catalogue && slices.Equal(p.Tubes, q.Tubes) && slices.Equal(p.Stock, q.Stock) &&
+	return p.Case == q.Case && p.Clear == q.Clear && p.Weigh == q.Weigh && p.Errors == q.Errors && p.Units == q.Units && p.Tube == q.Tube && p.Saw == q.Saw &&
+		p.Catalogue == q.Catalogue && reflect.DeepEqual(p.Tubes, q.Tubes) && slices.Equal(p.Stock, q.Stock) &&
 		reflect.DeepEqual(p.Offcuts, q.Offcuts) && reflect.DeepEqual(sc.fittings, other.fittings)
 }
 

@@ -12,15 +12,21 @@ import (
 // why a way that is not the first is taken.
 func (t *table) explained(i int, options []*option) []Way {
 	var ways []Way
+	var first Way
 	for n, o := range options {
 		w := o.way
+		t.chanceOf(&w)
+		if n == 0 {
+			first = w
+		}
 		words := append(madeOf(w), fromMiss(w.Miss, t.plan.Units)...)
 		if w.Name == AsMade {
 			words = append([]string{w.Reason}, fromMiss(w.Miss, t.plan.Units)...)
 		} else if n == 0 {
 			words = append(words, bestIn(w, options, t.plan.Units)...)
 		} else {
-			words = append(words, compared(w, options[0].way, t.plan.Units)...)
+			words = append(words, compared(w, first, t.plan.Units)...)
+			words = append(words, fromChance(&w, &first)...)
 		}
 		if with, short := t.worstClash(i, o); with >= 0 {
 			words = append(words, fmt.Sprintf("but %s too near to run %s", t.plan.Units.TextUnit(short), t.plan.Runs[with].Name))
@@ -72,7 +78,7 @@ func bestIn(w Way, options []*option, u route.Units) []string {
 			words = append(words, b.what)
 		}
 	}
-	return append(words, "the least by your weights")
+	return append(words, inHundred(w.Chance)+" seat at the first try", "the least by your weights")
 }
 
 // fromMiss says what the sockets must give; nothing when that would be written as

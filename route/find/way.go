@@ -24,6 +24,7 @@ type Way struct {
 	Price  float64 // of the fittings, in the plan's money; those without a price count 0
 	Seals  int     // threaded joints and sockets that can leak
 	Miss   Miss    // what the sockets' give must take up
+	Chance float64 // that it seats at the first try by the plan's errors, 0 to 1
 	Reason string  // one plain line
 }
 

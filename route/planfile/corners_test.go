@@ -23,7 +23,7 @@ func TestRareLayoutsAreChangedInPlace(t *testing.T) {
 	}{
 		{
 			"a file without a line break at its end", head + "build: 2",
-			func(p *route.Plan) { p.Spares.Bent = 1 },
+			func(p *route.Plan) { p.Spares = route.Spares{Bent: 1} },
 			head + "spares: {bent: 1}\nbuild: 2",
 		},
 		{

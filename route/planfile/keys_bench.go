@@ -15,6 +15,7 @@ var weighKeys = record[route.Weigh]{
 		keyOf("fitting", "what a fitting beside the two sockets costs", func(w *route.Weigh) *float64 { return &w.Fitting }, count(noLess)),
 		keyOf("price", "what one of your money costs", func(w *route.Weigh) *float64 { return &w.Price }, count(noLess)),
 		keyOf("tidy", "what each untidy thing costs: a leg aslant, a bend in an odd plane, a tube almost in line with its neighbour", func(w *route.Weigh) *float64 { return &w.Tidy }, count(noLess)),
+		keyOf("miss", "what a lost blank costs: a way that seats at the first try with chance c costs this times 1/c - 1 more, at most ten times this", func(w *route.Weigh) *float64 { return &w.Miss }, count(noLess)),
 	},
 }
 
@@ -25,6 +26,7 @@ var errorKeys = record[route.Errors]{
 		keyOf("cut", "how well you cut to length", func(e *route.Errors) *float64 { return &e.Cut }, length(noLess)),
 		keyOf("turn", "how well you bend to an angle, degrees", func(e *route.Errors) *float64 { return &e.Turn }, count(bound{least: 0, most: 180})),
 		keyOf("roll", "how well you turn the tube between bends, degrees", func(e *route.Errors) *float64 { return &e.Roll }, count(bound{least: 0, most: 180})),
+		keyOf("facing", "how far the facing of a port is off, degrees", func(e *route.Errors) *float64 { return &e.Facing }, count(bound{least: 0, most: 180})),
 	},
 }
 
@@ -68,10 +70,47 @@ var sawKeys = record[route.Saw]{
 	},
 }
 
+// mostChance is the highest chance in percent that spares are cut for: to be
+// certain no number of them is enough.
+const mostChance = 99.9
+
 var spareKeys = record[route.Spares]{
 	layout: always[route.Spares](flow),
+	check:  countedSpares,
 	keys: []key[route.Spares]{
-		keyOf("bent", "extra blanks of the longest bent tube of each kind", func(p *route.Spares) *int { return &p.Bent }, whole(0, maxCount)),
+		none(keyOf("bent", "extra blanks of the longest bent tube of each kind", func(p *route.Spares) *int { return &p.Bent }, whole(0, maxCount))),
 		keyOf("straight", "extra blanks of the longest straight tube of each kind", func(p *route.Spares) *int { return &p.Straight }, whole(0, maxCount)),
+		beside(keyOf("chance", "percent: as many extra blanks as make the chance to finish all tubes of each kind, but no more than there are tubes; 90 when nothing is said of spares, none when only counts are given", func(p *route.Spares) *float64 { return &p.Chance }, count(bound{least: 0, most: mostChance}))),
 	},
+}
+
+// countedSpares drops the chance where only counts are given.
+func countedSpares(_ spot, _ *yaml.Node, g given, p *route.Spares) {
+	if !g.has("chance") && (g.has("bent") || g.has("straight")) {
+		p.Chance = 0
+	}
+}
+
+// none makes a count of nothing speak where it is what says that there are no
+// spares.
+func none(k key[route.Spares]) key[route.Spares] {
+	write := k.write
+	k.write = func(f form, v, base *route.Spares) (*item, bool) {
+		it, same := write(f, v, base)
+		return it, same && (*v != route.Spares{} || *base == route.Spares{})
+	}
+	return k
+}
+
+// beside makes no chance say nothing new: a count beside it says it.
+func beside(k key[route.Spares]) key[route.Spares] {
+	write := k.write
+	k.write = func(f form, v, base *route.Spares) (*item, bool) {
+		it, same := write(f, v, base)
+		if counted := v.Bent > 0 || v.Straight > 0; counted || v.Chance == 0 {
+			same = v.Chance == 0
+		}
+		return it, same
+	}
+	return k
 }

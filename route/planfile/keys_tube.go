@@ -4,6 +4,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"tubewright/bends"
+	"tubewright/bends/trial"
 	"tubewright/route"
 )
 
@@ -41,6 +42,7 @@ var tubeKeys = record[route.Tube]{
 		keyOf("straight_end", "least straight at an end: insertion, collar and grip", func(t *route.Tube) *float64 { return &t.StraightEnd }, length(noLess)),
 		keyOf("springback", "how far a bend opens when it comes off the former", func(t *route.Tube) *bends.Springback { return &t.Springback }, springbackKeys.codec()),
 		keyOf("trim", "left on each end of a bent tube and cut off after forming", func(t *route.Tube) *float64 { return &t.Trim }, length(noLess)),
+		keyOf("test_bends", "test bends as measured, that radius and springback were worked out from", func(t *route.Tube) *[]trial.Bend { return &t.TestBends }, listOf[[]trial.Bend](testBendKeys.codec(), block)),
 		keyOf("known_from", originDoc, func(t *route.Tube) *route.KnownFrom { return &t.KnownFrom }, origin()),
 	},
 }
@@ -51,6 +53,26 @@ func checkTube(s spot, n *yaml.Node, g given, t *route.Tube) {
 	if g.sound("od", "id") && t.ID >= t.OD && t.OD > 0 && t.ID > 0 {
 		s.in("id").bad(g.place(n, "id"), "must be less than od, which is "+figures(t.OD, s.factor)+", but is "+figures(t.ID, s.factor), "Give the inside diameter here and the outside one under od.")
 	}
+	checkTestBends(s, g, t)
+}
+
+// checkTestBends asks that test bends say something a tube can have. How well the
+// person measures stands elsewhere in the file.
+func checkTestBends(s spot, g given, t *route.Tube) {
+	list := g.value["test_bends"]
+	if list == nil || len(t.TestBends) == 0 || !g.sound("test_bends", "od") || t.OD == 0 {
+		return
+	}
+	tube, here := *t, s.in("test_bends")
+	s.after(func() {
+		if _, err := tube.Tried(s.plan.Errors); err != nil {
+			at := list
+			if i := trial.Which(err); i >= 0 {
+				at = list.Content[i]
+			}
+			here.note(at, err.Error(), "Correct the reading or take that test bend out; what is used is the radius and the springback the tube states.")
+		}
+	})
 }
 
 // need is a key something cannot do without.

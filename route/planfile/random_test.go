@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tubewright/bends"
+	"tubewright/bends/trial"
 	"tubewright/route"
 	"tubewright/route/planfile"
 )
@@ -99,7 +100,18 @@ func (m maker) changedTube() []route.Tube {
 	}
 	tube, _ := route.Plan{Catalogue: planfile.Shelf()}.FindTube("petg-16-12")
 	tube.Radius, tube.KnownFrom = m.most(), m.known()
+	tube.TestBends = list(m, 3, m.testBend)
 	return []route.Tube{tube}
+}
+
+// testBend is one of two test bends of a tube of 16 mm on a former of about 32,
+// the same from the marks and from the ends.
+func (m maker) testBend(i int) trial.Bend {
+	b := trial.Bend{Blank: 300, Marks: [2]float64{40, 240}, Former: 93, After: 90, Legs: [2]float64{115, 115}, From: trial.Marks, To: trial.Back}
+	if i%2 == 1 {
+		b = trial.Bend{Blank: 200, Former: 93, After: 90, Legs: [2]float64{107, 107}, To: trial.Centre}
+	}
+	return b
 }
 
 func (m maker) changedFitting() []route.Fitting {
@@ -203,7 +215,9 @@ func (m maker) chain(p route.Plan) route.Chain {
 }
 
 func (m maker) bench(p *route.Plan) {
-	p.Weigh.Bend, p.Errors.Cut, p.Saw.Kerf, p.KeepOver = m.number(), m.most(), m.most(), m.most()
+	p.Weigh.Bend, p.Saw.Kerf, p.KeepOver = m.number(), m.most(), m.most()
+	p.Errors.Cut, p.Errors.Facing, p.Weigh.Miss = rapid.Float64Range(0.2, 3).Draw(m.t, "cut"), m.most()/1e6, m.number()
+	p.Spares.Chance = rapid.SampledFrom([]float64{0, 50, 90}).Draw(m.t, "chance")
 	p.Spares.Bent, p.Build = rapid.IntRange(0, 3).Draw(m.t, "spares"), rapid.IntRange(1, 3).Draw(m.t, "build")
 	p.Stock = list(m, 4, func(i int) route.Stock {
 		return route.Stock{Tube: p.Tube, Length: m.size(), Price: m.number(), Most: i}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -78,7 +79,7 @@ func TestCatalogueEntriesAreChangedByGivenKeysOnly(t *testing.T) {
 	plan := read(t, least+"tubes: {petg-16-12: {radius: 40}}\nfittings: {socket-16: {insertion: {least: 8}, known_from: drawing}}\n")
 	tube.Radius = 40
 	socket.Insertion.Least, socket.KnownFrom = 8, route.Drawing
-	if plan.Tubes[0] != tube {
+	if !reflect.DeepEqual(plan.Tubes[0], tube) {
 		t.Errorf("tube = %+v, want %+v", plan.Tubes[0], tube)
 	}
 	if got := plan.Fittings[0]; got.Insertion != socket.Insertion || got.Collar != socket.Collar || got.KnownFrom != route.Drawing {
