@@ -30,7 +30,7 @@ func socket(known route.KnownFrom) route.Fitting {
 
 func newBench() *bench {
 	b := &bench{plan: route.Defaults()}
-	b.plan.Name = "bench"
+	b.plan.Name, b.plan.Spares = "bench", route.Spares{}
 	b.plan.Case = vec{2000, 2000, 2000}
 	b.plan.Tubes = []route.Tube{{
 		Name: "petg-16-12", Material: "petg", KnownFrom: route.Measured,

@@ -22,6 +22,9 @@ func Build(ctx context.Context, plan route.Plan, sol find.Solution) (List, error
 	l.Reasons = reasons(l.Measure, l.Tubes)
 	l.Draft = len(l.Reasons) > 0
 	for _, kind := range kinds(l.Tubes) {
+		if s, ok := l.spareFor(kind.Name); ok {
+			l.Spares = append(l.Spares, s)
+		}
 		if err := l.cutKind(ctx, kind); err != nil {
 			return List{}, fmt.Errorf("cutting %s: %w", kind.Name, err)
 		}
@@ -44,6 +47,7 @@ func tubes(plan route.Plan, sol find.Solution) []Tube {
 		cut.Blank = whole(hundredths(cut.Blank)) // what is sawn: one number in tables, bars and drawings
 		list = append(list, Tube{
 			Letter: Letter(i), Run: s.Run.Name, Way: way, Cut: cut, Bench: way.Formed.Bench(way.Ends),
+			Budget: way.Budget(plan.Errors),
 		}.withSteps(plan.Units).withTries(s.Run))
 	}
 	return list

@@ -36,6 +36,7 @@ type jsonList struct {
 	Batch    []jsonTemplate `json:"batch,omitempty"`   // of more than one machine
 	Reasons  []jsonReason   `json:"reasons,omitempty"` // of a draft
 	Measure  []jsonThing    `json:"measure,omitempty"` // of a draft: what lifts the mark, in order
+	Spares   []jsonSpare    `json:"spares,omitempty"`  // that a chance asks for
 }
 
 type jsonReason struct {
@@ -59,6 +60,7 @@ type jsonTube struct {
 	Letter    string      `json:"letter,omitempty"`
 	Made      *jsonMade   `json:"made,omitempty"`
 	Steps     []jsonStep  `json:"steps,omitempty"`
+	Budget    *jsonBudget `json:"budget,omitempty"`
 }
 
 type jsonCut struct {
@@ -141,10 +143,12 @@ func (l List) JSON() ([]byte, error) {
 		Tubes: each(l.Tubes, func(t Tube) jsonTube {
 			j := tubeJSON(t.Letter, t.Way, t.Cut, t.Bench)
 			j.Made = madeJSON(t)
+			j.Budget = budgetJSON(t.Budget)
 			j.Steps = each(t.Steps, stepJSON)
 			return j
 		}),
-		Bars: each(l.Bars, barJSON), Sawn: each(l.Sawn, sawnJSON),
+		Spares: each(l.Spares, spareJSON),
+		Bars:   each(l.Bars, barJSON), Sawn: each(l.Sawn, sawnJSON),
 		Proof: each(l.Proof, func(p Proof) jsonProof {
 			return jsonProof{p.Tube, number(p.Cost), number(p.Bound), p.Proven, p.Uncut}
 		}),

@@ -6,6 +6,7 @@ package cutlist
 
 import (
 	"tubewright/bends"
+	"tubewright/bends/budget"
 	"tubewright/bends/steps"
 	"tubewright/cutlist/measure"
 	"tubewright/cutlist/nest"
@@ -26,6 +27,7 @@ type List struct {
 	Tubes    []Tube          // one for each run with a way, in the plan's order
 	Bars     []Bar           // offcuts first, in sawing order
 	Sawn     []made.Bar      // what tries at tubes were sawn from already, in the plan's order
+	Spares   []Spare         // one for each kind of tube to saw, by name; none where the plan counts its spares itself
 	Proof    []Proof         // one for each kind of tube, by name
 	Buy      []Item
 	Findings []check.Finding // gravest first
@@ -51,6 +53,7 @@ type Tube struct {
 	Way    find.Way
 	Cut    bends.Cut
 	Bench  bends.Bench
+	Budget budget.Budget   // how it will come out by the plan's errors
 	Steps  []steps.Step    // its order of work at the bench, in the plan's units
 	Tries  []route.Attempt // at making it, the first one first
 	Made   int             // how many of the plan's machines have theirs; above 0 the tube is a fact

@@ -172,6 +172,7 @@ func straightUp() route.Attempt {
 // crossing is two runs whose shortest ways cross in the middle of the case.
 func crossing() route.Plan {
 	plan := route.Defaults()
+	plan.Spares = route.Spares{}
 	plan.Name, plan.Catalogue = "Crossing", planfile.Shelf()
 	plan.Case, plan.Tube = mgl64.Vec3{400, 310, 200}, "petg-16-12"
 	port := func(part string, at, facing mgl64.Vec3) {

@@ -20,6 +20,7 @@ import (
 // height, cut from bars of this length.
 func mendable(sill, bar float64) route.Plan {
 	plan := route.Defaults()
+	plan.Spares = route.Spares{}
 	plan.Name, plan.Case, plan.Tube = "mended", mgl64.Vec3{500, 300, 300}, "glass-16-12"
 	plan.Tubes = []route.Tube{{Name: "glass-16-12", Material: "glass", Tube: bends.Tube{OD: 16, ID: 12, StraightEnd: 20}, KnownFrom: route.Measured}}
 	plan.Fittings = []route.Fitting{{

@@ -20,8 +20,9 @@ func (l List) piecesOf(kind string) []Piece {
 			}
 		}
 	}
-	list = append(list, l.spares(kind, true, l.Plan.Spares.Bent)...)
-	return append(list, l.spares(kind, false, l.Plan.Spares.Straight)...)
+	spare, _ := l.spareFor(kind)
+	list = append(list, l.spares(kind, true, spare.Bent)...)
+	return append(list, l.spares(kind, false, spare.Straight)...)
 }
 
 // spares gives n blanks of the longest bent or straight tube of a kind.

@@ -145,7 +145,7 @@ func (f fitting) at(x [8]float64) (left [12]float64, wants [2]float64) {
 		x[0] / f.give[0][0], x[1] / f.give[0][0], x[2] / f.give[0][1], x[3] / f.give[0][1],
 		miss.Dot(f.far.side) / f.give[1][0], miss.Dot(f.far.out()) / f.give[1][0],
 		end.way.Dot(f.far.side) / f.give[1][1], end.way.Dot(f.far.out()) / f.give[1][1],
-		x[4] / (45 * degree), x[5] / 5, x[6] / (10 * degree), x[7] / (10 * degree),
+		x[4] / (45 * degree), x[5] / 5, x[6] / (2 * degree), x[7] / (2 * degree),
 	}
 	return left, [2]float64{x[5], reach}
 }

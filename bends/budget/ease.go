@@ -26,11 +26,11 @@ const (
 	// is as bad as using up a give. So errors of a few millimetres are slid away
 	// for next to nothing where that helps, and legs that are almost parallel are
 	// not slid by a hand's breadth to bring them together. A fitting that turns is
-	// turned by about swings radians (10 degrees): it was set where the plan wants
+	// turned by about swings radians (2 degrees): it was set where the plan wants
 	// it, and what is small of a screw is no longer so far round.
 	slides = 5
 	turns  = math.Pi / 4
-	swings = math.Pi / 18
+	swings = math.Pi / 90
 )
 
 // The limits a piece must keep, each written so that within is at most 1 in

@@ -104,6 +104,9 @@ func barsText(out *bytes.Buffer, list cutlist.List) {
 		rows = append(rows, []string{b.Tube, u.Text(b.Length), b.From, piecesText(b, u), left})
 	}
 	table(out, rows)
+	for _, s := range list.Spares {
+		fmt.Fprintf(out, "  %s: %s\n", s.Tube, s.Why)
+	}
 	for _, p := range list.Proof {
 		fmt.Fprintf(out, "  %s: %s\n", p.Tube, p.Words())
 	}

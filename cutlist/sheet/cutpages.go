@@ -24,6 +24,9 @@ func (b *book) cutList() {
 	b.faint(fmt.Sprintf("Each cut loses %s (kerf). Lengths are of blanks: they hold %s to square the ends and, on bent tubes, what is trimmed after forming. "+
 		"Measure each piece from its own fresh end: the column “saw at” counts from the bar's first end and shows where the piece ends.",
 		b.units.TextUnit(b.list.Plan.Saw.Kerf), b.units.TextUnit(b.list.Plan.Saw.Square)))
+	for _, s := range b.list.Spares {
+		b.para(s.Tube + ": " + s.Why + ".")
+	}
 	for _, p := range b.list.Proof {
 		b.para(p.Tube + ": " + p.Words() + ".")
 	}

@@ -108,6 +108,7 @@ func list(t testing.TB, p route.Plan, findings ...check.Finding) cutlist.List {
 // with a roll.
 func smallPlan() route.Plan {
 	p := route.Defaults()
+	p.Spares = route.Spares{}
 	p.Name, p.Case, p.Tube = "Conservation scanner (test)", vec{430, 200, 400}, "petg-16-12"
 	p.Tubes, p.Fittings = []route.Tube{petg()}, kit()
 	p.Parts = []route.Part{

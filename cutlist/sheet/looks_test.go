@@ -16,6 +16,7 @@ import (
 func crossing(t *testing.T, z float64) cutlist.List {
 	t.Helper()
 	p := route.Defaults()
+	p.Spares = route.Spares{}
 	p.Name, p.Case, p.Tube = "crossing", vec{400, 200, 200}, "petg-16-12"
 	p.Tubes, p.Fittings = []route.Tube{petg()}, kit()
 	p.Parts = []route.Part{

@@ -18,6 +18,7 @@ import (
 // of 800, 700 and 600 mm.
 func longPlan() route.Plan {
 	p := route.Defaults()
+	p.Spares = route.Spares{}
 	p.Name, p.Case, p.Tube = "Длинная машина μεγάλη", vec{1700, 1000, 300}, "petg-16-12"
 	p.Tubes, p.Fittings = []route.Tube{petg()}, kit()
 	p.Parts = []route.Part{

@@ -51,6 +51,7 @@ const (
 	PumpBackwards   Code = "pump-backwards"    // a run joins outlet to outlet or inlet to inlet
 	NoDrain         Code = "no-drain"          // nothing to open at the low point
 	NoFill          Code = "no-fill"           // nothing to open at the high point
+	TrialDiffers    Code = "trial-differs"     // a tube's test bends do not bear out what it states; noted
 	MixedMetals     Code = "mixed-metals"      // metals of one loop too far apart by the anodic index
 )
 

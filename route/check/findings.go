@@ -27,7 +27,7 @@ var severities = map[Code]Severity{
 	NoDrain:     Warning,
 	NoFill:      Warning,
 	InOrderOnly: Note, ServiceBlocked: Note,
-	PortOpen: Note, StockAssumed: Note,
+	PortOpen: Note, StockAssumed: Note, TrialDiffers: Note,
 }
 
 // SeverityOf gives the severity of a kind of finding.
@@ -59,6 +59,7 @@ func Findings(plan route.Plan, sol find.Solution) []Finding {
 	r.checkSizes()
 	r.checkThreads()
 	r.checkCoolant(sol)
+	r.checkTrials()
 	Sort(r.found)
 	return r.found
 }

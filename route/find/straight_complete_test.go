@@ -114,7 +114,7 @@ func turnedTo(q route.Frame, tail []link, want mgl64.Vec3) route.Frame {
 
 func newJoint(fits []route.Fitting, p, q route.Frame) *joint {
 	plan := route.Defaults()
-	plan.Weigh.Tidy = 0 // of fittings, tube and money alone
+	plan.Weigh.Tidy, plan.Weigh.Miss = 0, 0 // of fittings, tube and money alone
 	plan.Case = mgl64.Vec3{2400, 2400, 2400}
 	plan.Tube, plan.Tubes, plan.Fittings = refereeTube.Name, []route.Tube{refereeTube}, fits
 	for i, f := range []route.Frame{p, q} {

@@ -83,7 +83,7 @@ func TestWorkedExample(t *testing.T) {
 		{"shortest", cut.Shortest, 268.265},
 		{"longest", cut.Longest, 274.265},
 		{"blank", cut.Blank, 273.265 + 30 + 2},
-		{"cost", w.Cost, 60 + 112 + 112 + 16*math.Pi + 10*2*6.20},
+		{"cost", w.Cost - handMiss(worked(), w), 60 + 112 + 112 + 16*math.Pi + 10*2*6.20},
 		{"price", w.Price, 12.40},
 		{"seals", float64(w.Seals), 4},
 	} {
@@ -246,7 +246,7 @@ func TestWaysKeepTheRules(t *testing.T) {
 			if w.Reason == "" || w.Seals != w.Fittings()+2 {
 				t.Errorf("%q: reason %q, %d seals for %d fittings", w.Name, w.Reason, w.Seals, w.Fittings())
 			}
-			if want := handCost(plan.Weigh, w); !near(w.Cost, want, 1e-6) {
+			if want := handCost(plan.Weigh, w) + handMiss(plan, w); !near(w.Cost, want, 1e-6) {
 				t.Errorf("%q costs %.6f, by the rule %.6f", w.Name, w.Cost, want)
 			}
 			if _, err := bends.Form(w.Tube.Tube, bends.Path{Corners: w.Formed.Corners}); err != nil {
@@ -255,6 +255,15 @@ func TestWaysKeepTheRules(t *testing.T) {
 			checkEnds(t, plan, w)
 		}
 	}
+}
+
+// handMiss is what the blanks a way is expected to lose cost. A search sees each
+// run from its first port by name.
+func handMiss(plan route.Plan, w Way) float64 {
+	if _, turned := canonical(plan.Runs[0]); turned {
+		w = turnedRound(w)
+	}
+	return plan.Weigh.Miss * min(1/w.Budget(plan.Errors).Chance-1, 10)
 }
 
 // handCost is the cost rule written out once more from the finished way.

@@ -78,8 +78,8 @@ var spareKeys = record[route.Spares]{
 	layout: always[route.Spares](flow),
 	check:  countedSpares,
 	keys: []key[route.Spares]{
-		none(keyOf("bent", "extra blanks of the longest bent tube of each kind", func(p *route.Spares) *int { return &p.Bent }, whole(0, maxCount))),
-		keyOf("straight", "extra blanks of the longest straight tube of each kind", func(p *route.Spares) *int { return &p.Straight }, whole(0, maxCount)),
+		none(silent(keyOf("bent", "extra blanks of the longest bent tube of each kind", func(p *route.Spares) *int { return &p.Bent }, whole(0, maxCount)), func(p *route.Spares) int { return p.Bent })),
+		silent(keyOf("straight", "extra blanks of the longest straight tube of each kind", func(p *route.Spares) *int { return &p.Straight }, whole(0, maxCount)), func(p *route.Spares) int { return p.Straight }),
 		beside(keyOf("chance", "percent: as many extra blanks as make the chance to finish all tubes of each kind, but no more than there are tubes; 90 when nothing is said of spares, none when only counts are given", func(p *route.Spares) *float64 { return &p.Chance }, count(bound{least: 0, most: mostChance}))),
 	},
 }
@@ -89,6 +89,20 @@ func countedSpares(_ spot, _ *yaml.Node, g given, p *route.Spares) {
 	if !g.has("chance") && (g.has("bent") || g.has("straight")) {
 		p.Chance = 0
 	}
+}
+
+// silent leaves out a count of nothing beside a chance: alone it would say that
+// there is no chance.
+func silent(k key[route.Spares], count func(*route.Spares) int) key[route.Spares] {
+	write := k.write
+	k.write = func(f form, v, base *route.Spares) (*item, bool) {
+		if v.Chance > 0 && count(v) == 0 {
+			goes := &item{word: "0", holds: func(*yaml.Node) bool { return false }}
+			return goes, count(base) == 0
+		}
+		return write(f, v, base)
+	}
+	return k
 }
 
 // none makes a count of nothing speak where it is what says that there are no

@@ -216,7 +216,7 @@ func (m maker) chain(p route.Plan) route.Chain {
 
 func (m maker) bench(p *route.Plan) {
 	p.Weigh.Bend, p.Saw.Kerf, p.KeepOver = m.number(), m.most(), m.most()
-	p.Errors.Cut, p.Errors.Facing, p.Weigh.Miss = rapid.Float64Range(0.2, 3).Draw(m.t, "cut"), m.most()/1e6, m.number()
+	p.Errors.Cut, p.Errors.Facing, p.Weigh.Miss = rapid.Float64Range(0.2, 3).Draw(m.t, "cut"), m.number()/2, m.number()
 	p.Spares.Chance = rapid.SampledFrom([]float64{0, 50, 90}).Draw(m.t, "chance")
 	p.Spares.Bent, p.Build = rapid.IntRange(0, 3).Draw(m.t, "spares"), rapid.IntRange(1, 3).Draw(m.t, "build")
 	p.Stock = list(m, 4, func(i int) route.Stock {
