@@ -27,9 +27,7 @@ type jsonPart struct {
 func budgetJSON(b budget.Budget) *jsonBudget {
 	return &jsonBudget{
 		Sideways: number(b.AsBent.Aside()), Degrees: number(b.AsBent.Askew()), Length: number(b.AsBent.Length),
-		Eased: jsonEased{
-			number(max(b.Eased[0].Aside(), b.Eased[1].Aside())), number(max(b.Eased[0].Askew(), b.Eased[1].Askew())),
-		},
+		Eased:  jsonEased{number(b.Worst().Aside()), number(b.Worst().Askew())},
 		Chance: number(b.Chance),
 		Largest: each(b.Largest, func(p budget.Part) jsonPart {
 			return jsonPart{p.What, number(p.Share), number(p.ChanceIfHalved)}

@@ -170,7 +170,7 @@ func TestKnownFrom(t *testing.T) {
 
 func TestDefaultsAreThePlanFormats(t *testing.T) {
 	d := route.Defaults()
-	want := route.Weigh{Bend: 60, OddBend: 100, Millimetre: 1, Fitting: 80, Price: 10, Tidy: 90, Miss: 40}
+	want := route.Weigh{Bend: 60, OddBend: 100, Millimetre: 1, Fitting: 80, Price: 10, Tidy: 90, Miss: 20}
 	if d.Weigh != want || d.Clear != 4 || d.Saw != (route.Saw{Kerf: 1, Square: 2}) || d.KeepOver != 120 || d.Build != 1 ||
 		d.Errors != (route.Errors{Port: 1, Cut: 0.5, Turn: 1.5, Roll: 2, Facing: 0.5}) || d.Spares != (route.Spares{Chance: 90}) || d.Units != route.Millimetres {
 		t.Errorf("Defaults() = %+v, want the plan format's example", d)

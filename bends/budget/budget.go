@@ -154,6 +154,20 @@ type Budget struct {
 	Largest []Part  // what the miss after easing hangs on most: two, fewer where there are fewer
 }
 
+// Worst is what easing leaves in the worse socket, of the distance and of the
+// angle each by itself.
+func (b Budget) Worst() Miss {
+	m := b.Eased[0]
+	if b.Eased[1].Aside() > m.Aside() {
+		m.Sideways = b.Eased[1].Sideways
+	}
+	if b.Eased[1].Askew() > m.Askew() {
+		m.Degrees = b.Eased[1].Degrees
+	}
+	m.Length = max(m.Length, b.Eased[1].Length)
+	return m
+}
+
 // Part is one contributor.
 type Part struct {
 	What           string  // "turn of bend 2", "position of radiator.in"

@@ -24,6 +24,7 @@ func (b *book) numbers() {
 	b.cutNumbers()
 	b.cornerNumbers()
 	b.bendNumbers()
+	b.budgetNumbers()
 	b.barNumbers()
 	b.findingNumbers()
 	b.measureNumbers()
