@@ -43,6 +43,7 @@ func (l List) spareFor(kind string) (Spare, bool) {
 		}
 	}
 	s.Why = s.words(append(bent, straight...), l.Plan.Spares.Chance)
+	s.Chance = math.Floor(100*s.Chance+sameChance) / 100 // as the words have it: never better than it is
 	return s, true
 }
 
@@ -95,7 +96,7 @@ func (s Spare) words(chances []float64, asked float64) string {
 	}
 	total := s.Bent + s.Straight
 	why := fmt.Sprintf("%s: %s at %s in 100; all get done in %.0f of 100 such jobs",
-		counted(total, "spare"), counted(len(chances), "tube"), strings.Join(each, ", "), math.Floor(100*s.Chance))
+		counted(total, "spare"), counted(len(chances), "tube"), strings.Join(each, ", "), math.Floor(100*s.Chance+sameChance))
 	if 100*s.Chance < asked {
 		why += fmt.Sprintf(", not in the %g asked, and no more is sawn than one for each tube: test bends and a better hand help more", asked)
 	}
