@@ -12,16 +12,18 @@ const (
 	// firstPrice is what coming too near to another run costs at first, mm of
 	// tube: less than going round it, so that each run shows where it would be best.
 	firstPrice = 150.0
-	// dearer is by how much the price of a clash grows with each round it stays.
-	dearer = 1.5
-	// mostPrice bounds a price, mm: far beyond any way's cost, so that sums of
-	// prices in steps of sameCost stay exact.
+	// dearer is by how much the price of a clash grows with each round it stays, mm:
+	// by a part of it runs only take turns in the same two places.
+	dearer = 100.0
+	// mostPrice is what a clash with a run that cannot be changed costs besides, mm:
+	// far beyond any way's cost.
 	mostPrice = 1e6
-	// sweepsBetween is how many rounds pass at most between two searches.
-	sweepsBetween = 4
-	// someSearches, and so many for each run, bounds the brief searches of a bargain.
-	someSearches = 24
-	searchesEach = 6
+	// mostCrossed, and so many for each run, bounds the states of the searches of a
+	// bargain, so that one without hope ends.
+	mostCrossed     = 4000
+	mostCrossedEach = 4000
+	// lastSweeps is how often the runs choose again after the last searches.
+	lastSweeps = 4
 	// mostInsists bounds its searches with a fitting more.
 	mostInsists = 12
 )
@@ -30,14 +32,15 @@ const (
 // run that clashes is torn up and takes what is cheapest for it of all it knows,
 // the price of each clash included. Whatever clash is left gets dearer, for good,
 // so that in the end those runs give way to which it costs least (negotiated
-// congestion: McMurchie and Ebeling 1995). When no run moves any more those that
-// clash are searched anew, round what the others have taken.
+// congestion: McMurchie and Ebeling 1995). What it knows is not only its list: each
+// round it also searches for a way that may cross what the others have taken, at
+// the price of each run it crosses.
 type bargain struct {
 	*table
 	price []int64 // of each pair of runs
 	best  []int   // the choice with the fewest clashes so far
 	least standing
-	left  int // searches
+	left  int // states
 }
 
 // standing is how well a choice does: the fewer clashes the better, then the cheaper.
@@ -53,19 +56,17 @@ func (s standing) betters(t standing) bool {
 // bargain settles the runs that clash.
 func (t *table) bargain(ctx context.Context) error {
 	n := len(t.rows)
-	b := &bargain{table: t, least: standing{clashes: math.MaxInt}, price: make([]int64, n*n), left: someSearches + searchesEach*n}
+	b := &bargain{table: t, least: standing{clashes: math.MaxInt}, price: make([]int64, n*n), left: mostCrossed + mostCrossedEach*n}
 	for p := range b.price {
 		b.price[p] = costKey(firstPrice)
 	}
 	b.note()
-	for round := 0; round < mostBargains && b.least.clashes > 0; round++ {
+	for round := 0; round < mostBargains && b.least.clashes > 0 && b.left > 0; round++ {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		if !b.sweep() || round%sweepsBetween == sweepsBetween-1 {
-			if err := b.eachClashing(func(i int) error { return b.seek(ctx, i) }); err != nil {
-				return err
-			}
+		if err := b.eachClashing(func(i int) error { return b.cross(ctx, i) }); err != nil {
+			return err
 		}
 		b.raise()
 		b.note()
@@ -114,7 +115,7 @@ func (b *bargain) insist(ctx context.Context) error {
 		b.rows[i].chosen, _ = b.cheapestOf(i)
 		return err
 	})
-	for range sweepsBetween {
+	for range lastSweeps {
 		b.note()
 		b.raise()
 		b.sweep()
@@ -159,38 +160,10 @@ func (b *bargain) raise() {
 	for _, i := range b.order {
 		for _, j := range b.order {
 			if p := &b.price[i*len(b.rows)+j]; b.collide(i, j) {
-				*p = min(int64(float64(*p)*dearer), costKey(mostPrice))
+				*p += costKey(dearer)
 			}
 		}
 	}
-}
-
-// seek searches a run that clashes for something cheaper than it has: round all
-// others, and where they leave no room, round those only that it has long been
-// quarrelling with.
-func (b *bargain) seek(ctx context.Context, i int) error {
-	n, cost := b.cheapestOf(i)
-	b.rows[i].chosen = n
-	for _, which := range []func(j int) bool{everyRun, func(j int) bool { return b.quarrels(i, j) }} {
-		if b.blocker(i, n) < 0 || b.left == 0 {
-			return nil
-		}
-		b.left--
-		before := len(b.rows[i].options)
-		if err := b.search(ctx, i, request{others: b.around(i, which), below: cost, brief: true}); err != nil {
-			return err
-		}
-		if len(b.rows[i].options) > before {
-			break
-		}
-	}
-	b.rows[i].chosen, _ = b.cheapestOf(i)
-	return nil
-}
-
-// quarrels reports whether two runs have clashed for more than a round.
-func (b *bargain) quarrels(i, j int) bool {
-	return b.price[i*len(b.rows)+j] > costKey(firstPrice) || b.rows[j].fixed
 }
 
 // cheapestOf is the option of a run that costs least with the price of what it

@@ -60,22 +60,29 @@ func (h *hunt) note(name string, at hit) {
 
 // offer takes an idea in when it can be formed.
 func (h *hunt) offer(i idea) {
-	sh := h.shape(&i)
+	if h.drawUp(&i) {
+		h.file(i)
+	}
+}
+
+// drawUp names and prices an idea; false when it cannot be formed.
+func (h *hunt) drawUp(i *idea) bool {
+	sh := h.shape(i)
 	if len(sh.turns) > 0 && h.tube.Radius == 0 || len(sh.turns) > mostBends {
-		return
+		return false
 	}
 	i.name = nameOf(sh, i.start, i.end)
-	switch over := h.tooLong(sh, i); {
+	switch over := h.tooLong(sh, *i); {
 	case sh.short > bendSlack:
 		h.note(i.name, hit{short: sh.short})
-		return
+		return false
 	case over > sameSpot:
 		h.note(i.name, hit{what: theStock, short: over})
-		return
+		return false
 	}
 	i.cost = costOf(h.plan.Weigh, sh, i.start, i.end)
 	i.key, i.bends, i.test = costKey(i.cost), len(sh.turns), new(tested)
-	h.file(i)
+	return true
 }
 
 // bendSlack is the rounding that package bends lets pass on a straight, mm.

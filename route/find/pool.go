@@ -48,6 +48,7 @@ type row struct {
 	// homeless says that the list was carried over from before a part moved: the
 	// home is not there, but can be had.
 	homeless bool
+	oldest   int  // the option that was replaced last
 	homing   bool // the run is being listed: its hunt becomes the home
 }
 

@@ -36,6 +36,7 @@ type quest struct {
 	frame                     axes
 	keep                      float64 // the farthest from a wall that matters, mm
 	listing                   int64   // how many times the best cost a route for the list may have
+	tolls                     *tolls  // of other runs that may be crossed; nil: none
 }
 
 // rayEnd is one end of a quest, in its frame.
@@ -139,7 +140,7 @@ func (q *quest) refine() bool {
 		q.walls[i].lined = true
 		q.lineUp(&q.walls[i])
 	}
-	return len(order) > 0
+	return q.tolls != nil && q.tolls.refine(q) || len(order) > 0
 }
 
 // bendCost is what one bend of a turn costs besides the straights beside it.

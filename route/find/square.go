@@ -115,7 +115,7 @@ func (q *quest) straightOn(at int32, from *label) {
 	}
 	r := -q.radius * sign(d)
 	via := q.passed(n, d, int(from.via), q.grid[axis][n[axis]]+r, q.grid[axis][next[axis]]+r)
-	q.reach(at, from, next, d, via, 0)
+	q.reach(at, from, next, d, via, 0, q.tollAlong(n, axis, q.grid[axis][n[axis]]+r, q.grid[axis][next[axis]]+r))
 }
 
 // turn goes round a bend and on to where the tube may bend again, or home.
@@ -148,21 +148,23 @@ func (q *quest) turn(at int32, from *label, n node, out, via int) {
 		return
 	}
 	if q.bendsAt(crossing, n, int(from.heading), out) {
+		toll := q.tollBend(n, int(from.heading), out) + q.tollAlong(n, axis, q.grid[axis][here]+q.radius*sign(out), q.grid[axis][next]-q.radius*sign(out))
 		n[axis] = next
-		q.reach(at, from, n, out, via, 1)
+		q.reach(at, from, n, out, via, 1, toll)
 	}
 }
 
 // far is the price between two lines of one axis.
 func (r *ruler) far(from uint8, to int) int64 { return abs(r.price[to] - r.price[from]) }
 
-// reach opens a label at a crossing, bent by so many bends since the label before.
-func (q *quest) reach(at int32, from *label, to node, heading, via, bent int) {
+// reach opens a label at a crossing, bent by so many bends since the label before,
+// for a toll.
+func (q *quest) reach(at int32, from *label, to node, heading, via, bent int, toll int64) {
 	s := q.search
 	axis := heading >> 1
 	r := &s.axes[axis]
 	l := label{
-		cost:   from.cost + r.far(from.at[axis], to[axis]) + int64(bent)*q.cornerKey,
+		cost:   from.cost + r.far(from.at[axis], to[axis]) + int64(bent)*q.cornerKey + toll,
 		length: from.length + abs(r.length[to[axis]]-r.length[from.at[axis]]) - int64(bent)*q.cornerSaves,
 		state:  s.state(to, heading, via), parent: at, next: -1,
 		at: [3]uint8{uint8(to[0]), uint8(to[1]), uint8(to[2])}, heading: uint8(heading), via: uint8(via), bends: from.bends + uint8(bent),

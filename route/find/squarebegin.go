@@ -50,7 +50,7 @@ func (q *quest) beginStraight() {
 			return
 		}
 		via := q.passed(n, d, 0, q.start.ray.at[axis], q.grid[axis][to[axis]]-sign(d)*q.radius)
-		q.reach(noFirst, &from, to, d, via, 0)
+		q.reach(noFirst, &from, to, d, via, 0, q.tollAlong(n, axis, q.start.ray.at[axis], q.grid[axis][to[axis]]-sign(d)*q.radius))
 	}
 }
 
@@ -102,6 +102,6 @@ func (q *quest) beginOdd(first int) {
 		if !q.room.holds(q.grid.at(to)) {
 			return
 		}
-		q.reach(at, &from, to, d, q.passed(n, d, via, begin, end), 0)
+		q.reach(at, &from, to, d, q.passed(n, d, via, begin, end), 0, q.tollAlong(n, axis, begin, end))
 	}
 }

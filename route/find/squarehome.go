@@ -25,6 +25,7 @@ func (q *quest) home(at int32, from *label, n node, out, via int) {
 	if !q.mayEnd(&bent, n, out) || !q.bendsAt(q.search.crossing(n), n, int(from.heading), out) {
 		return
 	}
+	bent.cost += q.tollBend(n, int(from.heading), out)
 	q.homeFrom(at, &bent, n, out, via, q.radius, true)
 }
 
@@ -77,7 +78,7 @@ func (q *quest) homeStraight(at int32, bent *label, n node, out, via int, setbac
 	}
 	r := &s.axes[axis]
 	q.arrive(home{
-		cost:   bent.cost + r.far(uint8(n[axis]), s.end[axis]),
+		cost:   bent.cost + r.far(uint8(n[axis]), s.end[axis]) + q.tollAlong(n, axis, begin, end),
 		length: bent.length + abs(r.length[s.end[axis]]-r.length[n[axis]]),
 		from:   at, turns: turns, bends: bent.bends,
 	})
@@ -108,7 +109,7 @@ func (q *quest) homeOdd(at int32, bent *label, n node, o *odds, via int, setback
 	}
 	r := &s.axes[axis]
 	q.arrive(home{
-		cost:   bent.cost + r.far(uint8(n[axis]), o.node[axis]) + o.price,
+		cost:   bent.cost + r.far(uint8(n[axis]), o.node[axis]) + o.price + q.tollAlong(n, axis, begin, end),
 		length: bent.length + abs(r.length[o.node[axis]]-r.length[n[axis]]) + o.length,
 		from:   at, turns: turns, last: o, bends: bent.bends + 1,
 	})

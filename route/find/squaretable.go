@@ -102,6 +102,7 @@ func (q *quest) prepare() {
 		q.rule(axis)
 	}
 	s.near.build(q)
+	q.openTolls()
 	s.end, _ = q.grid.find(q.end.ray.at)
 	q.sumVias()
 }
