@@ -64,9 +64,7 @@ func (h *hunt) formed(start, end *build, routes []found) (ways []Way) {
 // rooms gives the rooms of the other runs as a frame sees them, and the run of each.
 func (a *across) rooms(m axes, keep float64) (rooms []wall, of []int) {
 	for n, o := range a.limbs {
-		for _, l := range o.limbs {
-			rooms = roomsOf(rooms, m, l.shape, keep)
-		}
+		rooms = append(rooms, o.roomsIn(m, keep)...)
 		for len(of) < len(rooms) {
 			of = append(of, a.of[n])
 		}

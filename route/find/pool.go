@@ -14,6 +14,7 @@ type option struct {
 	key    int64 // its cost in steps of sameCost
 	limbs  []limb
 	lo, hi vec // bounds of all limbs
+	rooms  roomsSeen
 }
 
 // mostOptions bounds the ways a run keeps in mind: those listed for it, and

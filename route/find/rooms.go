@@ -83,3 +83,22 @@ func arcRooms(list []wall, a clear.Arc, keep float64) []wall {
 func boxRoom(lo, hi vec, keep float64) wall {
 	return wall{lo: lo, hi: hi, upright: true, keep: keep}
 }
+
+// roomsSeen remembers the rooms of a way as a frame last saw them.
+type roomsSeen struct {
+	frame axes
+	keep  float64
+	list  []wall
+}
+
+// roomsIn is the room of a way as a frame sees it, for a line that keeps a
+// distance. It is not to be written to.
+func (o *option) roomsIn(m axes, keep float64) []wall {
+	if r := &o.rooms; r.list == nil || r.frame != m || r.keep != keep {
+		*r = roomsSeen{frame: m, keep: keep}
+		for _, l := range o.limbs {
+			r.list = roomsOf(r.list, m, l.shape, keep)
+		}
+	}
+	return o.rooms.list
+}
