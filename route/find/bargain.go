@@ -9,6 +9,9 @@ const (
 	// mostBargains bounds the rounds of a bargain: by then a price has grown past
 	// any detour.
 	mostBargains = 48
+	// mostIdle is how many rounds may pass that bring neither a new way nor a better
+	// choice: by then prices have tried the ways that are known.
+	mostIdle = 8
 	// firstPrice is what coming too near to another run costs at first, mm of
 	// tube: less than going round it, so that each run shows where it would be best.
 	firstPrice = 150.0
@@ -40,7 +43,8 @@ type bargain struct {
 	price []int64 // of each pair of runs
 	best  []int   // the choice with the fewest clashes so far
 	least standing
-	left  int // states
+	left  int // states that searches may still look at
+	news  int // ways that were found
 }
 
 // standing is how well a choice does: the fewer clashes the better, then the cheaper.
@@ -61,15 +65,20 @@ func (t *table) bargain(ctx context.Context) error {
 		b.price[p] = costKey(firstPrice)
 	}
 	b.note()
-	for round := 0; round < mostBargains && b.least.clashes > 0 && b.left > 0; round++ {
+	idle := 0
+	for round := 0; round < mostBargains && b.least.clashes > 0 && b.left > 0 && idle < mostIdle; round++ {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
+		news, least := b.news, b.least
 		if err := b.eachClashing(func(i int) error { return b.cross(ctx, i) }); err != nil {
 			return err
 		}
 		b.raise()
 		b.note()
+		if idle++; b.news > news || b.least != least {
+			idle = 0
+		}
 	}
 	if err := b.insist(ctx); err != nil {
 		return err

@@ -70,9 +70,12 @@ func (t *table) askAcross(ctx context.Context, i int, a *across) ([]Way, int, er
 // longest ago and is not listed, taken nor in the best choice so far makes room.
 func (b *bargain) takeAnew(i int, w Way) {
 	r := &b.rows[i]
+	known := len(r.options)
 	if b.take(i, w) >= 0 {
+		b.news += len(r.options) - known
 		return
 	}
+	b.news++
 	for range r.options {
 		if r.oldest = max(r.listed, (r.oldest+1)%len(r.options)); r.oldest != r.chosen && r.oldest != b.best[i] {
 			r.options[r.oldest] = newOption(w)

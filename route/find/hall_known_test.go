@@ -3,6 +3,7 @@ package find_test
 import (
 	"fmt"
 	"math/rand/v2"
+	"testing"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -101,4 +102,19 @@ func hallTube(r *rand.Rand, plan route.Plan) (laidTube, bool) {
 	t.to = at.Add(mgl64.Vec3{6, 0, 0})
 	formed, err := bends.Form(tube, bends.Path{Corners: corners})
 	return t, err == nil && t.dress(formed, plan)
+}
+
+// TestHallKnown: a hall whose runs are known to go together is solved, as the
+// referee sees it.
+func TestHallKnown(t *testing.T) {
+	for seed := range uint64(2) {
+		plan := hallKnown(seed, 10, 40, mgl64.Vec3{800, 320, 280})
+		sol := solved(t, plan)
+		if len(plan.Runs) < 10 || len(plan.Parts) < 40 {
+			t.Errorf("seed %d: only %d runs, %d parts", seed, len(plan.Runs), len(plan.Parts))
+		}
+		if why := conflicts(plan, sol); why != "" {
+			t.Errorf("seed %d: %s", seed, why)
+		}
+	}
 }

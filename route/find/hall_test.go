@@ -12,12 +12,13 @@ import (
 	"tubewright/route"
 )
 
-// BenchmarkForty is a plan of forty runs among two hundred parts: one with runs
+// BenchmarkForty is a plan of forty runs among two hundred parts: two with runs
 // that are known to go together, and one of which nothing is known.
 func BenchmarkForty(b *testing.B) {
 	for name, plan := range map[string]route.Plan{
-		"known": crowdedIn(rand.New(rand.NewPCG(1, 15)), mgl64.Vec3{900, 500, 400}, 40, 150),
-		"hall":  hallPlan(2, 40, 200, mgl64.Vec3{1200, 500, 400}),
+		"known":      crowdedIn(rand.New(rand.NewPCG(1, 15)), mgl64.Vec3{900, 500, 400}, 40, 150),
+		"hall-known": hallKnown(0, 40, 200, mgl64.Vec3{1200, 500, 400}),
+		"hall":       hallPlan(2, 40, 200, mgl64.Vec3{1200, 500, 400}),
 	} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
