@@ -17,7 +17,16 @@ func passRune(from fyne.CanvasObject, r rune) {
 	}
 }
 
-// canvasOf is what an object is drawn on; nil when it is on none.
+// canvasOf is what an object is drawn on; nil when there is no window. Fyne
+// knows only what it has painted: a row made a moment ago can have the focus and
+// get a key before that. There is one window, so it is there.
 func canvasOf(o fyne.CanvasObject) fyne.Canvas {
-	return fyne.CurrentApp().Driver().CanvasForObject(o)
+	d := fyne.CurrentApp().Driver()
+	if c := d.CanvasForObject(o); c != nil {
+		return c
+	}
+	if all := d.AllWindows(); len(all) > 0 {
+		return all[0].Canvas()
+	}
+	return nil
 }
