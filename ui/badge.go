@@ -29,7 +29,7 @@ func newBadge(letter string) *badge {
 
 // show changes the letter; none leaves an empty ring.
 func (b *badge) show(letter string) {
-	b.disc.StrokeWidth, b.disc.StrokeColor, b.disc.FillColor = 1, paint(soft), nothing
+	b.disc.StrokeWidth, b.disc.StrokeColor, b.disc.FillColor = 1, paint(soft), color.Transparent
 	b.text.Text, b.text.Color = letter, paint(soft)
 	if letter != "" {
 		c := sheet.ColourOf(letter)

@@ -13,15 +13,17 @@ import (
 // Boxes tells tests of the real window where things stand and what is shown.
 // Places are in pixels of the window, from its upper left corner.
 type Boxes struct {
-	Title string                `json:"title"`
-	Dirty bool                  `json:"dirty"`
-	Ready string                `json:"ready"`
-	News  string                `json:"news"` // of the status line, when nothing is under the pointer
-	Busy  bool                  `json:"busy"`
-	Modal string                `json:"modal"` // title of the question that is open
-	Cuts  map[string]float64    `json:"cuts"`  // run to cut length, mm
-	Parts map[string][3]float64 `json:"parts"` // part to place, mm
-	Boxes map[string][4]float32 `json:"boxes"` // name to x, y, width, height
+	Title string `json:"title"`
+	Dirty bool   `json:"dirty"`
+	Ready string `json:"ready"`
+	News  string `json:"news"` // of the status line, when nothing is under the pointer
+	Busy  bool   `json:"busy"`
+	// Version of the plan: it grows with every change, undo and redo.
+	Version int                   `json:"version"`
+	Modal   string                `json:"modal"` // title of the question that is open
+	Cuts    map[string]float64    `json:"cuts"`  // run to cut length, mm
+	Parts   map[string][3]float64 `json:"parts"` // part to place, mm
+	Boxes   map[string][4]float32 `json:"boxes"` // name to x, y, width, height
 }
 
 // paintPause is long enough for Fyne to have laid out and painted what is new:
@@ -56,7 +58,7 @@ func (w *Window) writeBoxesNow() {
 func (w *Window) boxes() Boxes {
 	s := w.snapshot
 	b := Boxes{
-		Title: titleOf(s.Plan.Name, s.Dirty), Dirty: s.Dirty, Ready: readyOf(s).text, News: w.news, Busy: s.Solving,
+		Title: titleOf(s.Plan.Name, s.Dirty), Dirty: s.Dirty, Ready: readyOf(s).text, News: w.news, Busy: s.Solving, Version: s.Version,
 		Cuts: map[string]float64{}, Parts: map[string][3]float64{}, Boxes: map[string][4]float32{},
 	}
 	for _, t := range s.List.Tubes {

@@ -7,9 +7,9 @@
 package ui
 
 import (
-	"bufio"
 	"encoding/json"
 	"fmt"
+	"io"
 	"math"
 	"os"
 	"os/exec"
@@ -23,11 +23,14 @@ import (
 
 // stage is the program on a screen of its own, with a mouse and a keyboard.
 type stage struct {
-	t       *testing.T
+	t       testing.TB
 	program *exec.Cmd
 	env     []string
 	window  string // as xdotool numbers it
 	boxFile string
+	config  string // folder of the settings
+	screen  *screen
+	stdin   io.Writer // of an xdotool that does what it is told at once
 }
 
 // patience is how long something may take to be seen: this machine may be busy.
@@ -70,57 +73,91 @@ func TestMain(m *testing.M) {
 }
 
 // newStage starts a screen and the program on it.
-func newStage(t *testing.T, args ...string) *stage {
+func newStage(t testing.TB, args ...string) *stage {
+	t.Helper()
+	s := newEmptyStage(t)
+	s.start(append([]string{"--size", "1280x800"}, args...)...)
+	return s
+}
+
+// newEmptyStage is a screen with nobody on it.
+func newEmptyStage(t testing.TB) *stage {
 	t.Helper()
 	for _, tool := range []string{"Xvfb", "xdotool", "import"} {
 		if _, err := exec.LookPath(tool); err != nil {
 			t.Fatalf("the tests of the real window need %s (Debian: xvfb, xdotool, imagemagick): %v", tool, err)
 		}
 	}
-	s := &stage{t: t, boxFile: filepath.Join(t.TempDir(), "boxes.json")}
-	s.env = append(os.Environ(), "DISPLAY=:"+newScreen(t), "FYNE_SCALE=1", "LC_ALL=", "LANG=en_US.UTF-8", "XDG_CONFIG_HOME="+t.TempDir())
-	path, err := program()
-	if err != nil {
-		t.Fatal(err)
-	}
-	cmd := exec.Command(path, append([]string{"--size", "1280x800", "--boxes", s.boxFile}, args...)...)
-	cmd.Env, cmd.Stderr = s.env, os.Stderr
-	s.program = cmd
-	if err := cmd.Start(); err != nil {
-		t.Fatal(err)
-	}
+	s := &stage{t: t, boxFile: filepath.Join(t.TempDir(), "boxes.json"), config: t.TempDir(), screen: newScreen(t)}
+	s.env = append(os.Environ(), "DISPLAY=:"+s.screen.number, "FYNE_SCALE=1", "LC_ALL=", "LANG=en_US.UTF-8", "XDG_CONFIG_HOME="+s.config)
 	t.Cleanup(func() {
 		if t.Failed() {
 			s.picture()
 		}
-		_ = cmd.Process.Kill()
-		_ = cmd.Wait() // killed: it says so
+		s.kill()
 	})
-	s.find(cmd.Process.Pid)
+	s.openHand()
 	return s
 }
 
-// newScreen starts Xvfb on a free display and gives its number.
-func newScreen(t *testing.T) string {
-	t.Helper()
-	read, write, err := os.Pipe()
+// openHand starts an xdotool that reads what to do line by line: starting one
+// for each step would take longer than the step.
+func (s *stage) openHand() {
+	cmd := exec.Command("xdotool", "-")
+	cmd.Env, cmd.Stderr = s.env, os.Stderr
+	in, err := cmd.StdinPipe()
+	if err == nil {
+		err = cmd.Start()
+	}
 	if err != nil {
-		t.Fatal(err)
+		s.t.Fatal(err)
 	}
-	cmd := exec.Command("Xvfb", "-displayfd", "3", "-screen", "0", "1400x1000x24", "-dpi", "96")
-	cmd.ExtraFiles = []*os.File{write}
-	if err := cmd.Start(); err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
+	s.stdin = in
+	s.t.Cleanup(func() {
+		_ = in.Close()
 		_ = cmd.Process.Kill()
 		_ = cmd.Wait() // killed: it says so
 	})
-	number, err := bufio.NewReader(read).ReadString('\n')
-	if err != nil {
-		t.Fatalf("Xvfb gave no display: %v", err)
+}
+
+// do tells the hand what to do, in the words of xdotool.
+func (s *stage) do(format string, args ...any) {
+	s.t.Helper()
+	if _, err := fmt.Fprintf(s.stdin, format+"\n", args...); err != nil {
+		s.t.Fatal(err)
 	}
-	return strings.TrimSpace(number)
+}
+
+// start starts the program and waits for its window.
+func (s *stage) start(args ...string) {
+	s.t.Helper()
+	s.launch(args...)
+	s.find(s.program.Process.Pid)
+}
+
+// launch starts the program.
+func (s *stage) launch(args ...string) {
+	s.t.Helper()
+	path, err := program()
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	_ = os.Remove(s.boxFile) // of the start before, if any
+	cmd := exec.Command(path, append([]string{"--boxes", s.boxFile}, args...)...)
+	cmd.Env, cmd.Stderr = s.env, os.Stderr
+	if err := cmd.Start(); err != nil {
+		s.t.Fatal(err)
+	}
+	s.program = cmd
+}
+
+// kill ends the program as a power cut would.
+func (s *stage) kill() {
+	if s.program != nil {
+		_ = s.program.Process.Kill()
+		_ = s.program.Wait() // killed: it says so
+		s.program = nil
+	}
 }
 
 // find waits for the program's window and gives it the keyboard.
@@ -227,7 +264,7 @@ func (s *stage) write(text string) {
 func atRest(b Boxes) bool { return !b.Busy && len(b.Cuts) > 0 }
 
 // stagedBench is the window with a copy of the plan that was worked by hand.
-func stagedBench(t *testing.T) (s *stage, path string, text []byte) {
+func stagedBench(t testing.TB) (s *stage, path string, text []byte) {
 	t.Helper()
 	text, err := os.ReadFile(benchFile)
 	if err != nil {

@@ -13,24 +13,22 @@ type panel struct {
 	title *canvas.Text
 	aside fyne.CanvasObject // nil: nothing
 	body  fyne.CanvasObject
-	back  *canvas.Rectangle
+	back  *plate
 }
 
 // panelHead is the height of a panel's title row.
 const panelHead float32 = 30
 
 func newPanel(title string, aside, body fyne.CanvasObject) *panel {
-	p := &panel{title: newBold(title, smallSize, soft), aside: aside, body: body, back: canvas.NewRectangle(paint(face))}
-	p.back.CornerRadius, p.back.StrokeWidth, p.back.StrokeColor = 5, 1, paint(rule)
+	p := &panel{title: newBold(title, smallSize, soft), aside: aside, body: body, back: newPlate(paint(face), paint(rule))}
 	p.ExtendBaseWidget(p)
 	return p
 }
 
 // recolour follows a change of the theme.
 func (p *panel) recolour() {
-	p.back.FillColor, p.back.StrokeColor = paint(face), paint(rule)
+	p.back.colour(paint(face), paint(rule))
 	p.title.Color = paint(soft)
-	p.back.Refresh()
 	p.title.Refresh()
 }
 
@@ -43,7 +41,7 @@ type panelRenderer struct{ *panel }
 func (r *panelRenderer) MinSize() fyne.Size { return fyne.NewSize(80, panelHead+20) }
 
 func (r *panelRenderer) Layout(size fyne.Size) {
-	r.back.Resize(size)
+	r.back.resize(size)
 	title := r.title.MinSize()
 	r.title.Move(fyne.NewPos(10, (panelHead-title.Height)/2))
 	r.title.Resize(title)
@@ -58,7 +56,7 @@ func (r *panelRenderer) Layout(size fyne.Size) {
 func (r *panelRenderer) Refresh() { r.recolour() }
 
 func (r *panelRenderer) Objects() []fyne.CanvasObject {
-	all := []fyne.CanvasObject{r.back, r.title}
+	all := append(r.back.objects(), r.title)
 	if r.aside != nil {
 		all = append(all, r.aside)
 	}

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -163,7 +165,7 @@ func (r *pressRenderer) tone() {
 	if p.plain {
 		r.back.FillColor = theme.Color(theme.ColorNameHover)
 		if !p.over {
-			r.back.FillColor = nothing
+			r.back.FillColor = color.Transparent // Fyne paints any other colour that cannot be seen
 		}
 	} else if p.over {
 		r.back.FillColor = paint(hovered)

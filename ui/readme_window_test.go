@@ -24,7 +24,7 @@ const (
 	othersAllowed = 0.02
 )
 
-func pictureIn(t *testing.T, path string) image.Image {
+func pictureIn(t testing.TB, path string) image.Image {
 	t.Helper()
 	file, err := os.Open(path)
 	if err != nil {

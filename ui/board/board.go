@@ -60,6 +60,7 @@ func NewBoard() *Board {
 		b.cameras[i] = NewCamera(Look(i), b.scene.Case, 1, 1)
 	}
 	b.raster = canvas.NewRaster(b.generate)
+	b.raster.ScaleMode = canvas.ImageScalePixels // it is made pixel for pixel: nothing to smooth
 	b.ExtendBaseWidget(b)
 	return b
 }
@@ -212,7 +213,9 @@ func (b *Board) rest() {
 func (b *Board) repaint() {
 	b.raster.Refresh()
 	for _, m := range b.minis {
-		m.raster.Refresh()
+		if m.behind() {
+			m.raster.Refresh()
+		}
 	}
 }
 

@@ -2,6 +2,7 @@ package board
 
 import (
 	"image"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -18,12 +19,15 @@ type Mini struct {
 	picture *image.RGBA
 	raster  *canvas.Raster
 	hovered bool
+	shown   miniState
+	chosen  []Target // what was chosen when it was painted
 }
 
 // newMini is the small look at one of the three places.
 func newMini(b *Board, place int) *Mini {
 	m := &Mini{board: b, place: place}
 	m.raster = canvas.NewRaster(m.generate)
+	m.raster.ScaleMode = canvas.ImageScalePixels
 	m.ExtendBaseWidget(m)
 	return m
 }
@@ -65,10 +69,33 @@ func (m *Mini) hoverBy(on bool) {
 // Cursor is for Fyne.
 func (m *Mini) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
+// miniState is all that a small look's picture hangs on besides what is chosen.
+type miniState struct {
+	scene   *Scene
+	style   Style
+	camera  Camera // turned and in perspective as the large view would be
+	quality Quality
+	ratio   float64
+	shift   Shift
+	hovered bool
+}
+
+func (m *Mini) state() miniState {
+	b := m.board
+	return miniState{b.scene, b.style, b.cameras[m.Look()], b.quality, b.ratio, b.shift(), m.hovered}
+}
+
+// behind reports whether the picture would be another now. Turning and zooming
+// the large look changes no small one, and each picture costs its share of a frame.
+func (m *Mini) behind() bool {
+	return m.shown != m.state() || !slices.Equal(m.chosen, m.board.selection)
+}
+
 // generate is for Fyne: the whole scene, as the large view would turn it.
 func (m *Mini) generate(w, h int) image.Image {
 	b, l := m.board, m.Look()
 	m.picture = canvasOf(m.picture, w, h)
+	m.shown, m.chosen = m.state(), append(m.chosen[:0], b.selection...)
 	c := b.cameras[l]
 	c.Inset = [4]int{0, int(miniCaption * b.ratio), 0, 0}
 	c.Fit(b.scene, w, h)
