@@ -21,6 +21,7 @@ type Boxes struct {
 	// Version of the plan: it grows with every change, undo and redo.
 	Version int                   `json:"version"`
 	Modal   string                `json:"modal"` // title of the question that is open
+	Undo    string                `json:"undo"`  // what undo would take back; empty: nothing
 	Cuts    map[string]float64    `json:"cuts"`  // run to cut length, mm
 	Parts   map[string][3]float64 `json:"parts"` // part to place, mm
 	Boxes   map[string][4]float32 `json:"boxes"` // name to x, y, width, height
@@ -70,13 +71,14 @@ func (w *Window) boxes() Boxes {
 	if n := len(w.modals); n > 0 {
 		b.Modal = w.modals[n-1].title()
 	}
+	b.Undo = s.Undo
 	w.pointAtParts(b.Boxes)
 	w.named(func(name string, o fyne.CanvasObject) { b.Boxes[name] = w.boxOf(o) })
 	return b
 }
 
-// pointAtParts adds where the middle of each part is on the board, as long as
-// nobody has zoomed or panned since all was fitted.
+// pointAtParts adds where the middle of each part and each port are on the
+// board, as long as nobody has zoomed or panned since all was fitted.
 func (w *Window) pointAtParts(boxes map[string][4]float32) {
 	at := w.boxOf(w.board)
 	wide, high := int(at[2]), int(at[3])
@@ -85,6 +87,10 @@ func (w *Window) pointAtParts(boxes map[string][4]float32) {
 	for _, part := range w.board.Scene().Parts {
 		x, y := camera.Project(part.Lo.Add(part.Hi).Mul(0.5))
 		boxes["on board "+part.Name] = [4]float32{at[0] + float32(x), at[1] + float32(y), 0, 0}
+	}
+	for _, port := range w.board.Scene().Ports {
+		x, y := camera.Project(port.Frame.At)
+		boxes["port "+port.Ref.String()] = [4]float32{at[0] + float32(x), at[1] + float32(y), 0, 0}
 	}
 }
 
@@ -116,6 +122,14 @@ func (w *Window) named(each func(string, fyne.CanvasObject)) {
 	}
 	for run, c := range w.cards.byRun {
 		each("card "+run, c)
+		for i, row := range c.rows[min(1, len(c.rows)):] {
+			if i < len(c.model.ways) {
+				each("way "+run+": "+c.model.ways[i].name, row)
+			}
+		}
+	}
+	for _, b := range w.begins {
+		each("begin "+b.name, b.row)
 	}
 	for item, l := range w.buying.lines {
 		if l.onHand != nil {

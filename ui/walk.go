@@ -22,6 +22,9 @@ func (w *Window) nextPanel() {
 
 // stops lists what can have the focus, panel by panel.
 func (w *Window) stops() [][]fyne.Focusable {
+	if !w.snapshot.Open {
+		return [][]fyne.Focusable{focusables(w.beginRows())}
+	}
 	stops := [][]fyne.Focusable{focusables(w.parts.presses)}
 	if w.details.model.part != "" {
 		var fields []fyne.Focusable
@@ -32,10 +35,7 @@ func (w *Window) stops() [][]fyne.Focusable {
 		}
 		stops = append(stops, fields)
 	}
-	if w.snapshot.Open {
-		stops = append(stops, []fyne.Focusable{w.board})
-	}
-	stops = append(stops, focusables(w.cards.presses()), focusables(w.findings.rows))
+	stops = append(stops, []fyne.Focusable{w.board}, focusables(w.cards.presses()), focusables(w.findings.rows))
 	var counts []fyne.Focusable
 	for _, item := range w.buying.items {
 		if e := w.buying.lines[item].onHand; e != nil {

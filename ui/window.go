@@ -75,7 +75,8 @@ type Window struct {
 	findings *findings
 	rack     *rack
 	buying   *buying
-	welcome  *panel // in the board's place while no plan is open
+	welcome  *panel      // in the board's place while no plan is open
+	begins   []beginning // the rows of the welcome
 	status   *flow
 	steps    *steps
 	panels   panels
