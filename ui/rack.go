@@ -14,6 +14,7 @@ type rack struct {
 	model rackModel
 	said  string
 	dark  bool
+	rows  []*barRow // as many as were ever needed
 }
 
 func newRack() *rack { return &rack{pane: newPane(newColumn(10, 3))} }
@@ -30,13 +31,23 @@ func (r *rack) show(l cutlist.List, m rackModel, empty string) {
 	}
 	wide := widest(m.names)
 	for i, b := range m.bars {
-		objects = append(objects, newBarRow(l, b, m.names[i], wide))
+		objects = append(objects, r.row(i, l, b, m.names[i], wide))
 	}
 	if len(objects) == 0 {
 		objects = append(objects, newFlow(empty, smallSize, soft))
 	}
 	r.body.set(objects...)
 	r.reflow()
+}
+
+// row is the row of a bar. Rows are used again: Fyne keeps the picture of one
+// that is gone for a minute, and a drag changes the bars nine times a second.
+func (r *rack) row(i int, l cutlist.List, b cutlist.Bar, name string, wide float32) *barRow {
+	for len(r.rows) <= i {
+		r.rows = append(r.rows, newBarRow())
+	}
+	r.rows[i].show(l, b, name, wide)
+	return r.rows[i]
 }
 
 // widest is the width of the widest of some small texts.

@@ -14,6 +14,8 @@ import (
 // its pieces and what is left of it.
 type barRow struct {
 	widget.BaseWidget
+	list cutlist.List
+	of   cutlist.Bar
 	name *canvas.Text
 	bar  *picture
 	wide float32 // of the names in all rows
@@ -25,17 +27,24 @@ const (
 	barPerMM = 5.2
 )
 
-// The width of the names is shared by all rows, so that bars of one scale stand
-// under one another.
-func newBarRow(l cutlist.List, b cutlist.Bar, name string, wide float32) *barRow {
-	r := &barRow{name: newLine(name, smallSize, ink), wide: wide}
+func newBarRow() *barRow {
+	r := &barRow{name: newLine("", smallSize, ink)}
 	r.name.Alignment = fyne.TextAlignTrailing
 	r.bar = newPicture(face, func(float32) float32 { return barHigh }, func(width float32) sketch.Drawing {
-		return sheet.Bar(l, b, sheetTheme(), float64(width)/barPerMM, float64(barHigh-2)/barPerMM)
+		return sheet.Bar(r.list, r.of, sheetTheme(), float64(width)/barPerMM, float64(barHigh-2)/barPerMM)
 	})
 	r.bar.perMM = barPerMM
 	r.ExtendBaseWidget(r)
 	return r
+}
+
+// show changes the bar. The width of the names is shared by all rows, so that
+// bars of one scale stand under one another.
+func (r *barRow) show(l cutlist.List, b cutlist.Bar, name string, wide float32) {
+	r.list, r.of, r.wide = l, b, wide
+	setLine(r.name, name, ink)
+	r.bar.redraw()
+	r.Refresh()
 }
 
 // sheetTheme is the colours of drawings that are shared with the paper.
@@ -63,7 +72,9 @@ func (r *barRowRenderer) Layout(size fyne.Size) {
 	bar.put(r.bar)
 }
 
-func (r *barRowRenderer) Refresh() {}
+// Refresh stands name and bar anew: their widths may be others.
+func (r *barRowRenderer) Refresh() { r.Layout(r.Size()) }
+
 func (r *barRowRenderer) Objects() []fyne.CanvasObject {
 	return []fyne.CanvasObject{r.name, r.bar}
 }
