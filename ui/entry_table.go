@@ -102,11 +102,6 @@ func (t *entryTable) add(name string, texts ...string) {
 	t.names = append(t.names, newFlow(name, smallSize, ink))
 }
 
-// drop takes the last row away.
-func (t *entryTable) drop() {
-	t.cells, t.names = t.cells[:len(t.cells)-1], t.names[:len(t.names)-1]
-}
-
 // settle tells what was typed in the field that still has the focus.
 func (t *entryTable) settle() {
 	for _, row := range t.cells {

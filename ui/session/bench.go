@@ -1,9 +1,56 @@
 package session
 
 import (
+	"math"
+	"slices"
+
+	"tubewright/bends"
+	"tubewright/bends/trial"
 	"tubewright/route"
 	"tubewright/route/made"
 )
+
+// figure is what fitted radii and springbacks are rounded to, mm, degrees and
+// percent: far below what a bend repeats.
+const figure = 0.01
+
+func rounded(v float64) float64 { return math.Round(v/figure) * figure }
+
+// KeepTestBends notes the test bends of a tube as they were typed and changes
+// none of its figures.
+func (s *Session) KeepTestBends(tube string, list []trial.Bend) error {
+	return s.editTube("Keep the test bends of "+tube, tube, func(t *route.Tube) { t.TestBends = list })
+}
+
+// UseTestBends notes the test bends of a tube and takes its radius and its
+// springback from their fit; they are measured then. A radius below the tube's
+// least was bent, so the least follows.
+func (s *Session) UseTestBends(tube string, list []trial.Bend, fit trial.Fitted) error {
+	return s.editTube("Use the test bends of "+tube, tube, func(t *route.Tube) {
+		t.TestBends, t.KnownFrom = list, route.Measured
+		t.Radius = rounded(fit.Radius.At)
+		t.LeastRadius = min(t.LeastRadius, t.Radius)
+		t.Springback = bends.Springback{Degrees: rounded(fit.Springback.Degrees), Percent: rounded(fit.Springback.Percent)}
+	})
+}
+
+// editTube changes a tube of the plan; one of the catalogue becomes the plan's own.
+func (s *Session) editTube(name, tube string, change func(*route.Tube)) error {
+	t, ok := s.history.plan().FindTube(tube)
+	if !ok {
+		return &MissingError{"tube", tube}
+	}
+	change(&t)
+	return s.Edit(name, func(p route.Plan) route.Plan {
+		i := slices.IndexFunc(p.Tubes, func(own route.Tube) bool { return own.Name == tube })
+		if i < 0 {
+			p.Tubes = append(p.Tubes, t)
+			return p
+		}
+		p.Tubes[i] = t
+		return p
+	})
+}
 
 // NoteTry records what came of a run's tube at the bench. One that fits is a
 // fact from then on; the bar it was sawn from leaves the shelf, and what is left

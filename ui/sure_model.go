@@ -1,0 +1,140 @@
+package ui
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"tubewright/cutlist"
+	"tubewright/route"
+	"tubewright/route/find"
+	"tubewright/ui/session"
+)
+
+// sureModel says how likely each tube goes in at the first try, and what to do
+// better.
+type sureModel struct {
+	rows []sureRow
+	all  float64 // that all of them do, 0 to 1
+	best string  // the one thing to do better; "": nothing helps much
+}
+
+// sureRow is one run's tube.
+type sureRow struct {
+	run    string
+	title  string
+	lines  []string
+	chance float64
+	surer  string // name of a way that is likelier to fit; "": none is, by much
+	offer  string // what the button for it says
+}
+
+// muchSurer is by how much another way must be likelier to fit to be offered:
+// chances are known no better than a few in a hundred.
+const muchSurer = 0.05
+
+func newSureModel(s session.Snapshot) sureModel {
+	m := sureModel{all: 1}
+	for _, t := range s.List.Tubes {
+		if t.Made > 0 {
+			continue
+		}
+		row := newSureRow(s, t)
+		m.rows = append(m.rows, row)
+		m.all *= row.chance
+	}
+	slices.SortStableFunc(m.rows, func(a, b sureRow) int { return int(math.Round(1000 * (a.chance - b.chance))) })
+	m.best = bestCare(s.Plan, s.List.Tubes, m.all)
+	return m
+}
+
+func newSureRow(s session.Snapshot, t cutlist.Tube) sureRow {
+	b := t.Way.Budget(s.Plan.Errors)
+	row := sureRow{run: t.Run, chance: b.Chance, title: fmt.Sprintf("%s  %s: %s", t.Letter, t.Run, inHundred(b.Chance))}
+	far := b.AsBent
+	row.lines = append(row.lines, fmt.Sprintf("As bent, its far end is off by %s sideways, %s in direction and %s in length (one standard deviation).",
+		s.Units.TextUnit(far.Aside()), route.Degrees(far.Askew()), s.Units.TextUnit(far.Length)))
+	for _, p := range b.Largest {
+		row.lines = append(row.lines, fmt.Sprintf("%s: %.0f in 100 of it. Were that half as large, %s.", capital(p.What), 100*p.Share, inHundred(p.ChanceIfHalved)))
+	}
+	if way, ok := surerWay(s.Solution, t, b.Chance); ok {
+		row.surer = way.Name
+		row.offer = fmt.Sprintf("Take %s: %s", way.Name, inHundred(way.Chance))
+	}
+	return row
+}
+
+// surerWay is the way of a run that is likeliest to fit, where it is likelier by
+// much than the one taken.
+func surerWay(sol find.Solution, t cutlist.Tube, chance float64) (best find.Way, ok bool) {
+	for _, r := range sol.Runs {
+		if r.Run.Name != t.Run {
+			continue
+		}
+		for _, w := range r.Ways {
+			if w.Name != t.Way.Name && w.Chance >= max(chance+muchSurer, best.Chance+muchSurer) {
+				best, ok = w, true
+			}
+		}
+	}
+	return best, ok
+}
+
+// cares are the things a person can do better, one at a time.
+var cares = []struct {
+	what string
+	of   func(*route.Errors) *float64
+}{
+	{"measure the ports", func(e *route.Errors) *float64 { return &e.Port }},
+	{"set each turn", func(e *route.Errors) *float64 { return &e.Turn }},
+	{"set the roll between bends", func(e *route.Errors) *float64 { return &e.Roll }},
+	{"cut and mark", func(e *route.Errors) *float64 { return &e.Cut }},
+	{"square the ports", func(e *route.Errors) *float64 { return &e.Facing }},
+}
+
+// bestCare says which one thing done twice as well helps all tubes most.
+func bestCare(plan route.Plan, tubes []cutlist.Tube, now float64) string {
+	best, what := now+0.01, ""
+	for _, care := range cares {
+		better := plan.Errors
+		*care.of(&better) /= 2
+		if all := together(tubes, better); all > best {
+			best, what = all, care.what
+		}
+	}
+	if what == "" {
+		return ""
+	}
+	return fmt.Sprintf("The one thing to do better: %s twice as truly, and all tubes fit at the first try %s, not %s.", what, inHundred(best), inHundred(now))
+}
+
+func together(tubes []cutlist.Tube, e route.Errors) float64 {
+	all := 1.0
+	for _, t := range tubes {
+		if t.Made == 0 {
+			all *= t.Way.Budget(e).Chance
+		}
+	}
+	return all
+}
+
+// inHundred writes a chance: "92 in 100". What is not quite certain is never
+// written as 100, nor what can happen as 0.
+func inHundred(chance float64) string {
+	n := math.Round(100 * chance)
+	switch {
+	case n == 100 && chance < 0.9999:
+		n = 99
+	case n == 0 && chance > 0.0001:
+		n = 1
+	}
+	return fmt.Sprintf("%.0f in 100", n)
+}
+
+// words says how all the tubes stand together.
+func (m *sureModel) words() string {
+	if len(m.rows) == 0 {
+		return "No tube is left to make."
+	}
+	return fmt.Sprintf("All %s fit at the first try: %s. %s", count(len(m.rows), "tube"), inHundred(m.all), m.best)
+}
