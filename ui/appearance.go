@@ -20,8 +20,6 @@ func (w *Window) switchTheme() {
 // setTheme gives everything the light or the dark look.
 func (w *Window) setTheme(dark bool) {
 	w.app.Settings().SetTheme(NewTheme(dark))
-	w.back.FillColor = paint(ground)
-	w.back.Refresh()
 	p := w.panels
 	for _, panel := range []*panel{p.parts, p.details, p.runs, p.findings, p.rack, p.buying, w.welcome} {
 		panel.recolour()

@@ -2,18 +2,17 @@ package ui
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 )
 
-// content puts the parts of the window together.
+// content puts the parts of the window together. They stand on Fyne's own ground,
+// which is the theme's: one more rectangle as large as the window would cost as
+// much as all panels together where no graphics card paints it.
 func (w *Window) content() fyne.CanvasObject {
-	back := canvas.NewRectangle(paint(ground))
-	w.back = back
 	p := w.panels
 	w.welcome = w.newWelcome()
 	w.frame = container.New(&frameLayout{w}, w.header, p.parts, p.details, w.steps, w.desk, w.welcome, w.status, p.runs, p.findings, p.rack, p.buying)
-	return container.NewStack(back, w.frame)
+	return w.frame
 }
 
 // frameLayout stands the parts of the window where [frameOf] says.

@@ -102,6 +102,9 @@ func TestWindowOpensADemo(t *testing.T) {
 	}
 }
 
+// answerRounding is half of the last digit of a length in the answer, mm.
+const answerRounding = 0.0051
+
 // A run is drawn from port to port and removed by undo.
 func TestWindowDrawsARun(t *testing.T) {
 	s, path, text := stagedBench(t)
@@ -123,7 +126,7 @@ func TestWindowDrawsARun(t *testing.T) {
 		t.Fatalf("the answer has %d tubes, want 2", len(answer.Tubes))
 	}
 	for _, tube := range answer.Tubes {
-		if math.Abs(tube.Cut.Aim-b.Cuts[tube.Run]) > 0.001 {
+		if math.Abs(tube.Cut.Aim-b.Cuts[tube.Run]) > answerRounding {
 			t.Errorf("%s: the answer says %.3f, the window %.3f", tube.Run, tube.Cut.Aim, b.Cuts[tube.Run])
 		}
 	}

@@ -12,7 +12,7 @@ import (
 
 // panelPause is how often the panels follow while a part is dragged: often
 // enough to read along; each new text costs the graphics card memory.
-const panelPause = 110 * time.Millisecond
+const panelPause = 200 * time.Millisecond
 
 // show brings the window up to a snapshot of the session. The board follows at
 // once, the panels at most once in a pause while something is dragged.

@@ -10,7 +10,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 
 	"tubewright/cutlist/sheet"
 	"tubewright/route"
@@ -63,7 +62,6 @@ type Window struct {
 	pageParts   int          // how many parts the plan had then
 	pictureFrom [2]float64   // where the picture stood that is dragged
 
-	back     *canvas.Rectangle
 	frame    *fyne.Container
 	asked    [2]float32 // heights the lists wanted when the window was shared out
 	board    *board.Board

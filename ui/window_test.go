@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"image/color"
 	"math"
 	"os"
 	"strings"
@@ -204,7 +205,8 @@ func TestTheme(t *testing.T) {
 	if !isDark() || b.header.buttons[themeButton].Text != "Dark" || b.settings.Theme != "dark" {
 		t.Errorf("dark %v, button %q, settings %q", isDark(), b.header.buttons[themeButton].Text, b.settings.Theme)
 	}
-	if got := b.back.FillColor; got != darkPalette[ground] {
+	shown := b.win.Canvas().Capture()
+	if got := color.NRGBAModel.Convert(shown.At(1, shown.Bounds().Dy()-2)); got != darkPalette[ground] {
 		t.Errorf("the ground is %v, want %v", got, darkPalette[ground])
 	}
 	kept, err := session.LoadSettings(b.dir)

@@ -32,6 +32,7 @@ func open(o options, problems io.Writer) error {
 	if os.Getenv("GOGC") == "" { // whoever sets it knows why
 		debug.SetGCPercent(gcPercent)
 	}
+	keepTexturesShortly(os.Getenv("FYNE_CACHE"))
 	// fyneDo promises that we touch the window only from Fyne's goroutine,
 	// which makes tables and lists much quicker.
 	app.SetMetadata(fyne.AppMetadata{ID: appID, Name: "Tubewright", Version: version, Migrations: map[string]bool{"fyneDo": true}})

@@ -42,6 +42,7 @@ type Board struct {
 	running bool
 	dirty   bool
 	still   int // frames since the last change
+	frames  int // pictures asked for
 
 	hand    hand
 	focused bool
@@ -210,8 +211,16 @@ func (b *Board) rest() {
 	}
 }
 
+// miniFrames is how many pictures of the large look come, while something moves,
+// for one of the small ones: the eye is on what the hand moves, and three small
+// pictures cost as much as the large one.
+const miniFrames = 4
+
 func (b *Board) repaint() {
 	b.raster.Refresh()
+	if b.frames++; b.quality == Quick && b.frames%miniFrames != 0 {
+		return // they catch up when the hand rests
+	}
 	for _, m := range b.minis {
 		if m.behind() {
 			m.raster.Refresh()
