@@ -52,7 +52,7 @@ func newSureRow(s session.Snapshot, t cutlist.Tube) sureRow {
 	b := t.Way.Budget(s.Plan.Errors)
 	row := sureRow{run: t.Run, chance: b.Chance, title: fmt.Sprintf("%s  %s: %s", t.Letter, t.Run, inHundred(b.Chance))}
 	far := b.AsBent
-	row.lines = append(row.lines, fmt.Sprintf("As bent, its far end is off by %s sideways, %s in direction and %s in length (one standard deviation).",
+	row.lines = append(row.lines, fmt.Sprintf("As bent, its far end is off by about %s sideways, %s in direction and %s in length.",
 		s.Units.TextUnit(far.Aside()), route.Degrees(far.Askew()), s.Units.TextUnit(far.Length)))
 	for _, p := range b.Largest {
 		row.lines = append(row.lines, fmt.Sprintf("%s: %.0f in 100 of it. Were that half as large, %s.", capital(p.What), 100*p.Share, inHundred(p.ChanceIfHalved)))

@@ -11,7 +11,7 @@ func (w *Window) howSure() {
 func (w *Window) showSure(m sureModel) {
 	rows := []fyne.CanvasObject{
 		newFlow(m.words(), textSize, ink),
-		newFlow("From the errors of your hand and your measures (Plan settings), and from your test bends. Ends are trimmed to fit; straights between bends are what they are.", smallSize, soft),
+		newFlow("From the errors of your hand and your measures (Plan settings), and from your test bends. Ends are trimmed to fit; straights between bends are what they are. “About” is one standard deviation: two of three tubes are off by less.", smallSize, soft),
 	}
 	var f *longModal
 	for _, r := range m.rows {
