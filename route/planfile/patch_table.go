@@ -22,6 +22,10 @@ func (p *patcher) table(n *yaml.Node, it *item, at place) {
 		p.unsound = true
 		return
 	}
+	if p.behindDash(spans[0]) && (pairs[0] < 0 || it.startsAnew(pairs)) {
+		p.wholly(n, it, at) // the dash of its list stands on the line of its first key
+		return
+	}
 	for i, r := range pairs {
 		if r >= 0 {
 			p.pair(n.Content[2*i], n.Content[2*i+1], it.rows[r], flow)
@@ -33,6 +37,22 @@ func (p *patcher) table(n *yaml.Node, it *item, at place) {
 			p.addRow(n, it, r, pairs, spans, flow)
 		}
 	}
+}
+
+// behindDash reports whether only a list's dash stands before an entry on its line.
+func (p *patcher) behindDash(s span) bool {
+	line, _ := p.place(s.from)
+	return strings.TrimSpace(p.text[p.start[line-1]:s.from]) == "-"
+}
+
+// startsAnew reports whether a row is to be added before all that stay.
+func (it *item) startsAnew(pairs []int) bool {
+	for r := range it.rows {
+		if !it.rows[r].quiet && !slices.Contains(pairs, r) {
+			return !slices.ContainsFunc(pairs, func(have int) bool { return have >= 0 && have < r })
+		}
+	}
+	return false
 }
 
 // kept gives the rows that pairs stand for.
