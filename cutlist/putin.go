@@ -2,7 +2,9 @@ package cutlist
 
 import (
 	"context"
+	"fmt"
 
+	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/route/find"
 	"tubewright/route/insert"
@@ -27,6 +29,23 @@ type PutStep struct {
 	Letter string
 	insert.Result
 	First []string // runs that must be out before it comes out for service
+}
+
+// PutInLimits is what the search for the order leaves out, for paper and window.
+const PutInLimits = "Looked at are straight slides of the stiff piece with its loose collars, in through the open side, sockets on their ports or unscrewed and carried on the tube. " +
+	"Not looked at: pieces turned or bent aside on their way, parts loosened on their screws, and the length of the sockets' threads. Force nothing: a piece that does not go as told wants another way in."
+
+// Text tells how the tube goes in, and what must be out before it comes out.
+func (s PutStep) Text() string {
+	text := fmt.Sprintf("%s, %s: ", s.Letter, s.Run)
+	if s.Verdict != insert.Possible {
+		text = fmt.Sprintf("%s, %s: %s. ", s.Letter, s.Run, s.Verdict)
+	}
+	text += s.Words
+	if len(s.First) > 0 {
+		text += " For service it comes out only after " + route.And(s.First) + "."
+	}
+	return text
 }
 
 // PutSteps are the tubes in the order in which they go in, then those without a

@@ -1,6 +1,10 @@
 package ui
 
-import "fyne.io/fyne/v2"
+import (
+	"fyne.io/fyne/v2"
+
+	"tubewright/route"
+)
 
 // boardKeys are the keys of the board that are no commands of a menu.
 var boardKeys = [][2]string{
@@ -62,7 +66,7 @@ func (w *Window) tellDraft() {
 	for _, r := range w.snapshot.List.Reasons {
 		what := newFlow(r.What, textSize, ink)
 		what.bold = true
-		rows = append(rows, newColumn(0, 1, what, newFlow(r.How, smallSize, ink), newFlow("for "+list(r.Runs), smallSize, soft)))
+		rows = append(rows, newColumn(0, 1, what, newFlow(r.How, smallSize, ink), newFlow("for "+route.And(r.Runs), smallSize, soft)))
 	}
 	w.readThen("Why this is a draft", readWidth, rows, button{text: "Enter what you measure", act: w.askCaliper})
 }

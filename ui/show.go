@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tubewright/cutlist"
+	"tubewright/route"
 	"tubewright/ui/session"
 )
 
@@ -149,7 +150,7 @@ func uncounted(s session.Snapshot) string {
 	if s.Listed == 0 || len(names) == 0 {
 		return ""
 	}
-	return "Not counted, because there is no tube yet: " + list(names) + "."
+	return "Not counted, because there is no tube yet: " + route.And(names) + "."
 }
 
 // listing is the list with the units that are shown, for the sheets.

@@ -44,35 +44,35 @@ func newSureModel(s session.Snapshot) sureModel {
 		m.all *= row.chance
 	}
 	slices.SortStableFunc(m.rows, func(a, b sureRow) int { return int(math.Round(1000 * (a.chance - b.chance))) })
-	m.best = bestCare(s.Plan, s.List.Tubes, m.all)
+	m.best = bestCare(s.Plan.Errors, s.List.Tubes)
 	return m
 }
 
 func newSureRow(s session.Snapshot, t cutlist.Tube) sureRow {
-	b := t.Way.Budget(s.Plan.Errors)
-	row := sureRow{run: t.Run, chance: b.Chance, title: fmt.Sprintf("%s  %s: %s", t.Letter, t.Run, inHundred(b.Chance))}
+	b := t.Budget
+	row := sureRow{run: t.Run, chance: b.Chance, title: fmt.Sprintf("%s  %s: %s", t.Letter, t.Run, find.InHundred(b.Chance))}
 	far := b.AsBent
 	row.lines = append(row.lines, fmt.Sprintf("As bent, its far end is off by about %s sideways, %s in direction and %s in length.",
 		s.Units.TextUnit(far.Aside()), route.Degrees(far.Askew()), s.Units.TextUnit(far.Length)))
 	for _, p := range b.Largest {
-		row.lines = append(row.lines, fmt.Sprintf("%s: %.0f in 100 of it. Were that half as large, %s.", capital(p.What), 100*p.Share, inHundred(p.ChanceIfHalved)))
+		row.lines = append(row.lines, fmt.Sprintf("%s: %.0f in 100 of it. Were that half as large, %s.", capital(p.What), 100*p.Share, find.InHundred(p.ChanceIfHalved)))
 	}
 	if way, ok := surerWay(s.Solution, t, b.Chance); ok {
 		row.surer = way.Name
-		row.offer = fmt.Sprintf("Take %s: %s", way.Name, inHundred(way.Chance))
+		row.offer = fmt.Sprintf("Take %s: %s", way.Name, find.InHundred(way.Chance))
 	}
 	return row
 }
 
-// surerWay is the way of a run that is likeliest to fit, where it is likelier by
-// much than the one taken.
+// surerWay is the way of a run that is likeliest to fit, clear of the other runs
+// and likelier by much than the one taken.
 func surerWay(sol find.Solution, t cutlist.Tube, chance float64) (best find.Way, ok bool) {
 	for _, r := range sol.Runs {
 		if r.Run.Name != t.Run {
 			continue
 		}
 		for _, w := range r.Ways {
-			if w.Name != t.Way.Name && w.Chance >= max(chance+muchSurer, best.Chance+muchSurer) {
+			if w.Clash == "" && w.Name != t.Way.Name && w.Chance >= chance+muchSurer && w.Chance > best.Chance {
 				best, ok = w, true
 			}
 		}
@@ -92,11 +92,15 @@ var cares = []struct {
 	{"square the ports", func(e *route.Errors) *float64 { return &e.Facing }},
 }
 
+// worthSaying is how much likelier all tubes must become for a care to be named.
+const worthSaying = 0.01
+
 // bestCare says which one thing done twice as well helps all tubes most.
-func bestCare(plan route.Plan, tubes []cutlist.Tube, now float64) string {
-	best, what := now+0.01, ""
+func bestCare(hand route.Errors, tubes []cutlist.Tube) string {
+	now := together(tubes, hand)
+	best, what := now+worthSaying, ""
 	for _, care := range cares {
-		better := plan.Errors
+		better := hand
 		*care.of(&better) /= 2
 		if all := together(tubes, better); all > best {
 			best, what = all, care.what
@@ -105,7 +109,7 @@ func bestCare(plan route.Plan, tubes []cutlist.Tube, now float64) string {
 	if what == "" {
 		return ""
 	}
-	return fmt.Sprintf("The one thing to do better: %s twice as truly, and all tubes fit at the first try %s, not %s.", what, inHundred(best), inHundred(now))
+	return fmt.Sprintf("The one thing to do better: %s twice as truly, and all tubes fit at the first try %s, not %s.", what, find.InHundred(best), find.InHundred(now))
 }
 
 func together(tubes []cutlist.Tube, e route.Errors) float64 {
@@ -118,23 +122,10 @@ func together(tubes []cutlist.Tube, e route.Errors) float64 {
 	return all
 }
 
-// inHundred writes a chance: "92 in 100". What is not quite certain is never
-// written as 100, nor what can happen as 0.
-func inHundred(chance float64) string {
-	n := math.Round(100 * chance)
-	switch {
-	case n == 100 && chance < 0.9999:
-		n = 99
-	case n == 0 && chance > 0.0001:
-		n = 1
-	}
-	return fmt.Sprintf("%.0f in 100", n)
-}
-
 // words says how all the tubes stand together.
 func (m *sureModel) words() string {
 	if len(m.rows) == 0 {
 		return "No tube is left to make."
 	}
-	return fmt.Sprintf("All %s fit at the first try: %s. %s", count(len(m.rows), "tube"), inHundred(m.all), m.best)
+	return fmt.Sprintf("All %s fit at the first try: %s. %s", count(len(m.rows), "tube"), find.InHundred(m.all), m.best)
 }

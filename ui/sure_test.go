@@ -79,14 +79,3 @@ func TestASurerWayIsOfferedAndTaken(t *testing.T) {
 		t.Errorf("the run's pick is %q", r.Pick)
 	}
 }
-
-func TestChancesAreNeverWrittenAsCertain(t *testing.T) {
-	for _, tt := range []struct {
-		chance float64
-		want   string
-	}{{0.923, "92 in 100"}, {0.9985, "99 in 100"}, {1, "100 in 100"}, {0.001, "1 in 100"}, {0, "0 in 100"}} {
-		if got := inHundred(tt.chance); got != tt.want {
-			t.Errorf("%v is written %q, want %q", tt.chance, got, tt.want)
-		}
-	}
-}

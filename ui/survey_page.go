@@ -151,5 +151,5 @@ func surveyWords(verdicts []survey.Verdict, runs []string) string {
 	if len(runs) == 0 {
 		return text.String() + "No tube changes."
 	}
-	return text.String() + "Tubes that rest on what changed: " + list(runs) + "."
+	return text.String() + "Tubes that rest on what changed: " + route.And(runs) + "."
 }

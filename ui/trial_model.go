@@ -13,7 +13,7 @@ import (
 type trialModel struct {
 	tube  route.Tube
 	units route.Units
-	hand  trial.Sigmas
+	hand  route.Errors
 	list  []trial.Bend
 
 	fit trial.Fitted
@@ -23,7 +23,7 @@ type trialModel struct {
 // newTrialModel is the test bends of a tube as the plan has them.
 func newTrialModel(s session.Snapshot, tube string) *trialModel {
 	t, _ := s.Plan.FindTube(tube)
-	m := &trialModel{tube: t, units: s.Units, hand: s.Plan.Errors.Sigmas(), list: slices.Clone(t.TestBends)}
+	m := &trialModel{tube: t, units: s.Units, hand: s.Plan.Errors, list: slices.Clone(t.TestBends)}
 	if len(m.list) == 0 {
 		m.list = []trial.Bend{{From: trial.Ends, To: trial.Back}}
 	}
@@ -193,7 +193,9 @@ func (m *trialModel) work() {
 	if len(m.list) == 0 || m.missing() >= 0 {
 		return
 	}
-	m.fit, m.err = trial.Fit(m.tube.OD, m.list, trial.Options{Sigmas: m.hand, Split: m.tube.Springback})
+	tube := m.tube
+	tube.TestBends = m.list
+	m.fit, m.err = tube.Tried(m.hand)
 }
 
 // words says what the bends say, or what is still missing.

@@ -76,14 +76,6 @@ func priceOf(w find.Way) string {
 	return money(w.Price)
 }
 
-// list joins names for a sentence: "a", "a and b", "a, b and c".
-func list(names []string) string {
-	if n := len(names); n > 1 {
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
-	return strings.Join(names, "")
-}
-
 // titleOf is what the window calls a plan: its name, and a star when changed.
 func titleOf(name string, dirty bool) string {
 	if name == "" {

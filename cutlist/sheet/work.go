@@ -9,6 +9,7 @@ import (
 	"tubewright/bends/steps"
 	"tubewright/cutlist"
 	"tubewright/cutlist/draw"
+	"tubewright/route"
 )
 
 // work is the order of work at the bench, to tick off: on one page when one
@@ -80,21 +81,12 @@ func said(list []steps.Step) string {
 	}
 	var words []string
 	for _, source := range sources {
-		words = append(words, fmt.Sprintf("%s, %s", joined(numbers[source]), source))
+		words = append(words, fmt.Sprintf("%s, %s", route.And(numbers[source]), source))
 	}
 	if len(numbers[mostCommon]) > 0 {
 		words = append(words, "the others, "+mostCommon)
 	}
 	return "Sources of the steps: " + strings.Join(words, "; ") + "."
-}
-
-// joined writes a list: "1, 2 and 4".
-func joined(words []string) string {
-	n := len(words)
-	if n < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
 }
 
 // asMade is room to write down what came out, so that the next try knows.

@@ -84,12 +84,26 @@ func (t *table) chanceOf(w *Way) {
 	w.Chance = budget.Chance(w.Job(t.plan.Errors, w.Tube.Doubt(t.plan.Errors)))
 }
 
-// inHundred writes a chance: "62 in 100".
-func inHundred(chance float64) string { return fmt.Sprintf("%.0f in 100", math.Floor(100*chance+0.5)) }
+// certain is how near to 0 or 1 a chance must be to be written as that: the
+// next chance of ten thousand.
+const certain = 1e-4
+
+// InHundred writes a chance: "62 in 100". What is not quite certain is never
+// written as 100, nor what can happen as 0.
+func InHundred(chance float64) string {
+	n := math.Floor(100*chance + 0.5)
+	switch {
+	case n == 100 && chance < 1-certain:
+		n = 99
+	case n == 0 && chance > certain:
+		n = 1
+	}
+	return fmt.Sprintf("%.0f in 100", n)
+}
 
 // fromChance says how a way's chance stands to the first one's.
 func fromChance(w, first *Way) (words []string) {
-	seat := inHundred(w.Chance) + " seat at the first try"
+	seat := InHundred(w.Chance) + " seat at the first try"
 	switch {
 	case w.Chance <= first.Chance-likelier && len(w.Formed.Bends) < len(first.Formed.Bends):
 		return []string{"fewer bends but likelier to miss: " + seat}

@@ -29,7 +29,8 @@ func (t *table) explained(i int, options []*option) []Way {
 			words = append(words, fromChance(&w, &first)...)
 		}
 		if with, short := t.worstClash(i, o); with >= 0 {
-			words = append(words, fmt.Sprintf("but %s too near to run %s", t.plan.Units.TextUnit(short), t.plan.Runs[with].Name))
+			w.Clash = t.plan.Runs[with].Name
+			words = append(words, fmt.Sprintf("but %s too near to run %s", t.plan.Units.TextUnit(short), w.Clash))
 		} else if n > 0 && t.taken(i) == o {
 			words = append(words, t.whyTaken(i, options))
 		}
@@ -78,7 +79,7 @@ func bestIn(w Way, options []*option, u route.Units) []string {
 			words = append(words, b.what)
 		}
 	}
-	return append(words, inHundred(w.Chance)+" seat at the first try", "the least by your weights")
+	return append(words, InHundred(w.Chance)+" seat at the first try", "the least by your weights")
 }
 
 // fromMiss says what the sockets must give; nothing when that would be written as

@@ -268,3 +268,14 @@ func (r *rival) turn(n node, in, out int) bool {
 	}
 	return free
 }
+
+// aheadOf is how far a point lies ahead in a heading; false when it is not on the line.
+func aheadOf(from vec, d int, p vec) (float64, bool) {
+	for i := range 3 {
+		if i != d/2 && math.Abs(p[i]-from[i]) > sameLine {
+			return 0, false
+		}
+	}
+	run := (p[d/2] - from[d/2]) * sign(d)
+	return run, run > 0
+}

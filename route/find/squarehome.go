@@ -52,17 +52,6 @@ func (q *quest) homeFrom(at int32, bent *label, n node, out, via int, setback fl
 	}
 }
 
-// aheadOf is how far a point lies ahead in a heading; false when it is not on the line.
-func aheadOf(from vec, d int, p vec) (float64, bool) {
-	for i := range 3 {
-		if i != d/2 && math.Abs(p[i]-from[i]) > sameLine {
-			return 0, false
-		}
-	}
-	run := (p[d/2] - from[d/2]) * sign(d)
-	return run, run > 0
-}
-
 // homeStraight reaches an end that faces along an axis.
 func (q *quest) homeStraight(at int32, bent *label, n node, out, via int, setback float64, turns bool) {
 	s := q.search

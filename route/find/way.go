@@ -25,6 +25,7 @@ type Way struct {
 	Seals  int     // threaded joints and sockets that can leak
 	Miss   Miss    // what the sockets' give must take up
 	Chance float64 // that it seats at the first try by the plan's errors, 0 to 1
+	Clash  string  // the run it would come too near to as all are chosen; empty: none
 	Reason string  // one plain line
 }
 

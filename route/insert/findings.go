@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tubewright/route"
 	"tubewright/route/check"
 )
 
@@ -30,7 +31,7 @@ func (r Report) Findings() (list []check.Finding) {
 		matters = true
 		tell(check.Finding{
 			Code: check.ServiceBlocked, Runs: append([]string{r.In[i].Run}, first...),
-			What: fmt.Sprintf("With all tubes in, no way was found to take out the piece of run %s: %s must come out first.", r.In[i].Run, joined(first)),
+			What: fmt.Sprintf("With all tubes in, no way was found to take out the piece of run %s: %s must come out first.", r.In[i].Run, route.And(first)),
 			Fix:  "Know it before you fill: to change this piece the other comes out too. A part or a bend moved aside may free it.",
 		})
 	}
@@ -49,12 +50,4 @@ func movable(blocker string) string {
 		return "one of its parts, so that its ports do not face each other"
 	}
 	return "what is in the way"
-}
-
-func joined(words []string) string {
-	n := len(words)
-	if n < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
 }

@@ -29,9 +29,6 @@ const (
 // walls by axis: the near one, from which coordinates count, and the far one.
 var walls = [3][2]Wall{{Left, Right}, {Floor, Top}, {Back, Front}}
 
-// Walls are the two faces an axis runs between, the one it counts from first.
-func Walls(axis int) [2]Wall { return walls[axis] }
-
 // place is the axis of a wall and whether it is the far one.
 func (w Wall) place() (axis int, far, ok bool) {
 	for a, pair := range walls {
