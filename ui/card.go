@@ -177,6 +177,18 @@ func (c *card) benchRows() []fyne.CanvasObject {
 		title.bold = true
 		rows = append(rows, title, newFiguresGrid(b.rows))
 	}
+	rows = append(rows, lined("In this order", c.model.steps)...)
+	return append(rows, lined("Tries", c.model.tries)...)
+}
+
+// lined is sentences under a heading; nothing of none.
+func lined(title string, texts []string) (rows []fyne.CanvasObject) {
+	if len(texts) > 0 {
+		rows = append(rows, newHeading(title))
+	}
+	for _, text := range texts {
+		rows = append(rows, newFlow(text, smallSize, ink))
+	}
 	return rows
 }
 

@@ -27,7 +27,9 @@ type cardModel struct {
 	picked  bool   // the person chose the way
 	ways    []wayModel
 	bench   []benchModel
-	trim    string // blank, finished and the window of lengths
+	trim    string   // blank, finished and the window of lengths
+	steps   []string // the order of work, one sentence or more each
+	tries   []string // at making it, one sentence each
 }
 
 // wayModel is one way of a run in its card.
@@ -82,6 +84,10 @@ func (c *cardModel) tubed(t cutlist.Tube, u route.Units) {
 	c.length = u.Text(t.Cut.Aim)
 	c.bench = benchOf(t.Bench, u)
 	c.trim = trimOf(t, u)
+	c.tries = triesOf(t.Tries, u)
+	for i, s := range t.Steps {
+		c.steps = append(c.steps, fmt.Sprintf("%d. %s", i+1, s.Text))
+	}
 }
 
 func (c *cardModel) solved(s find.Solved, u route.Units) {
@@ -101,13 +107,21 @@ func (c *cardModel) solved(s find.Solved, u route.Units) {
 		if c.drawn {
 			drawn = "drawn by you"
 		}
-		c.facts = dotted(bendsOf(w.Formed), count(w.Seals, "seal"), priceOf(w), drawn, others)
+		c.facts = dotted(bendsOf(w.Formed), count(w.Seals, "seal"), priceOf(w), drawn, others, fitsOf(w))
 	}
 }
 
 func wayFacts(w find.Way, u route.Units) string {
 	cut := w.Formed.Cut(w.Ends, 0)
-	return dotted(u.TextUnit(cut.Aim), bendsOf(w.Formed), count(w.Seals, "seal"), priceOf(w))
+	return dotted(u.TextUnit(cut.Aim), bendsOf(w.Formed), count(w.Seals, "seal"), priceOf(w), fitsOf(w))
+}
+
+// fitsOf says how likely a way fits at the first try; nothing of a tube that is there.
+func fitsOf(w find.Way) string {
+	if w.Name == find.AsMade {
+		return ""
+	}
+	return "fits " + find.InHundred(w.Chance)
 }
 
 // trimOf says what to saw and what must come of it.

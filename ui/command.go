@@ -75,6 +75,7 @@ func (w *Window) menus() []commandGroup {
 			{name: "Survey of the ports …", keys: "Ctrl+Shift+L", shortcut: ctrlShift(fyne.KeyL), act: w.survey, off: none},
 			{name: "Test bends …", keys: "Ctrl+Shift+E", shortcut: ctrlShift(fyne.KeyE), act: w.testBends, off: none},
 			{name: "How likely the tubes fit …", keys: "Ctrl+Shift+J", shortcut: ctrlShift(fyne.KeyJ), act: w.howSure, off: none},
+			{name: "How the tubes go in …", keys: "Ctrl+Shift+I", shortcut: ctrlShift(fyne.KeyI), act: w.howIn, off: none},
 			{name: "What came of the tube …", keys: "Ctrl+Shift+K", shortcut: ctrlShift(fyne.KeyK), act: w.asMade, off: noRun},
 		}},
 		{"View", []command{

@@ -158,7 +158,7 @@ func TestSheets(t *testing.T) {
 	}
 	b.pressButton("Cancel")
 	dir := filepath.Join(b.dir, "out")
-	b.makeSheets(dir, sheet.Options{Paper: sheet.Letter})
+	b.makeSheets(dir, b.listing(), sheet.Options{Paper: sheet.Letter})
 	if b.asked() != "Making the sheets" {
 		t.Errorf("under way the window shows %q", b.asked())
 	}

@@ -74,18 +74,20 @@ func (m *madeModel) attempt() (route.Attempt, error) {
 }
 
 // history is the tries so far, one sentence each.
-func (m *madeModel) history() (lines []string) {
-	for i, t := range m.tries {
+func (m *madeModel) history() []string { return triesOf(m.tries, m.units) }
+
+func triesOf(tries []route.Attempt, u route.Units) (lines []string) {
+	for i, t := range tries {
 		how := "fits"
 		if !t.Fits {
 			how = t.Wrong
 		}
 		text := fmt.Sprintf("Try %d: %s", i+1, how)
 		if t.Cut > 0 {
-			text += ", " + m.units.TextUnit(t.Cut) + " long"
+			text += ", " + u.TextUnit(t.Cut) + " long"
 		}
 		if t.CutFrom > 0 {
-			text += ", sawn from " + m.units.TextUnit(t.CutFrom)
+			text += ", sawn from " + u.TextUnit(t.CutFrom)
 		}
 		if t.Date != "" {
 			text += ", " + t.Date

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2/widget"
 
+	"tubewright/cutlist"
 	"tubewright/cutlist/draw"
 	"tubewright/cutlist/sheet"
 )
@@ -52,14 +53,14 @@ func (w *Window) sheetFolder() string {
 
 // makeSheets writes the sheets into a folder off the main goroutine, with a sign
 // that it is under way.
-func (w *Window) makeSheets(folder string, o sheet.Options) {
+func (w *Window) makeSheets(folder string, l cutlist.List, o sheet.Options) {
 	dir := expandHome(folder)
 	w.settings.Folder, w.settings.Paper = dir, o.Paper.String()
 	w.keepSettings()
 	var written []string
-	l := w.listing()
+	sol := w.snapshot.Solution
 	w.underWay("Making the sheets", func() (err error) {
-		written, err = sheet.WriteAll(dir, l, o)
+		written, err = sheet.WriteAll(dir, complete(l, sol), o)
 		return err
 	}, func(err error) { w.sheetsMade(dir, written, err) })
 }

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"tubewright/cutlist"
 	"tubewright/cutlist/draw"
 	"tubewright/cutlist/sheet"
 )
@@ -14,7 +15,8 @@ import (
 type sheetPage struct {
 	window  *Window
 	choice  *sheetChoice
-	wanted  int // counts what was asked for, so that only the newest pages are shown
+	list    cutlist.List // with the order of putting in, once that is known
+	wanted  int          // counts what was asked for, so that only the newest pages are shown
 	view    *picture
 	caption *flow
 	folder  *field
@@ -28,7 +30,7 @@ const (
 )
 
 func newSheetPage(w *Window) *sheetPage {
-	p := &sheetPage{window: w, choice: &sheetChoice{paper: w.paper()}, caption: newFlow("Laying out the pages …", smallSize, soft)}
+	p := &sheetPage{window: w, list: w.listing(), choice: &sheetChoice{paper: w.paper()}, caption: newFlow("Laying out the pages …", smallSize, soft)}
 	p.view = newPicture(ground, func(width float32) float32 { return width }, func(width float32) draw.Drawing {
 		d := p.choice.shown()
 		p.view.perMM = float64(width) / d.W
@@ -60,7 +62,7 @@ func (p *sheetPage) open() {
 	)
 	m := w.openModal("Make sheets", choiceWidth+pageGap+size.Width+40, rowsOf(both), button{text: "Cancel", cancel: true},
 		button{text: "Print", act: func() { w.printSheets(p.choice.options(), p.choice.pages) }},
-		button{text: "Make sheets", strong: true, act: func() { w.makeSheets(folder.Text, p.choice.options()) }})
+		button{text: "Make sheets", strong: true, act: func() { w.makeSheets(folder.Text, p.list, p.choice.options()) }})
 	m.other = p.key
 	folder.modal = m
 	for _, b := range turn.presses {
@@ -147,10 +149,12 @@ func (p *sheetPage) feet() fyne.CanvasObject {
 // layOut makes the pages anew off the main goroutine; only the newest are shown.
 func (p *sheetPage) layOut() {
 	p.wanted++
-	mine, o, l := p.wanted, p.choice.options(), p.window.listing()
+	mine, o, l, sol := p.wanted, p.choice.options(), p.list, p.window.snapshot.Solution
 	p.window.options.Tools.Go(func() {
+		l := complete(l, sol)
 		pages := sheet.Pages(l, o)
 		p.window.options.Tools.Dispatch(func() {
+			p.list = l
 			if mine == p.wanted {
 				p.choice.show(pages)
 				p.refresh()
