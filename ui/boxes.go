@@ -140,5 +140,8 @@ func (w *Window) named(each func(string, fyne.CanvasObject)) {
 		for i, p := range m.row.presses {
 			each("button "+m.buttons[i].text, p)
 		}
+		for name, p := range m.within {
+			each(name, p)
+		}
 	}
 }

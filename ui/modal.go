@@ -18,6 +18,7 @@ type modal struct {
 	head    *flow
 	text    *pane                   // a long text that Up and Down scroll; nil: none
 	place   *fyne.Container         // holds the column at its size
+	within  map[string]*press       // what else can be pressed in it, by name, for tests of the real window
 	other   func(fyne.KeyName) bool // what else keys do here; nil: nothing
 	page    *page                   // it follows the plan; nil: it does not
 }

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2/test"
+
 	"tubewright/assets"
 	"tubewright/route/planfile"
 )
@@ -72,8 +74,7 @@ func TestASurerWayIsOfferedAndTaken(t *testing.T) {
 	if b.asked() != "How likely the tubes fit" {
 		t.Fatalf("the window shows %q", b.asked())
 	}
-	b.modals[0].close()
-	b.chooseWay(m.rows[0].run, m.rows[0].surer)
+	test.Tap(b.modals[0].within["surer column-to-front"])
 	b.settle()
 	if r, _ := b.snapshot.Plan.FindRun("column-to-front"); r.Pick != "three square bends" {
 		t.Errorf("the run's pick is %q", r.Pick)
