@@ -1,12 +1,14 @@
 package ui
 
 import (
+	"context"
 	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
 
 	"tubewright/route"
+	"tubewright/route/find"
 	"tubewright/route/survey"
 )
 
@@ -116,8 +118,30 @@ func (w *Window) takeSurvey(plan route.Plan, readings []survey.Reading, answers 
 			return
 		}
 	}
-	w.did(w.session.Edit("Survey of "+count(taken(verdicts), "port"), func(route.Plan) route.Plan { return out }))
-	w.say("The survey is taken", surveyWords(verdicts, survey.Affected(plan, out)))
+	w.keepSteady(plan, out, verdicts)
+}
+
+// keepSteady gives a survey to the plan. Runs that rest on no port that changed
+// keep their ways: which those are takes a solve.
+func (w *Window) keepSteady(before, after route.Plan, verdicts []survey.Verdict) {
+	touched, was := survey.Affected(before, after), w.snapshot.Solution
+	var kept []string
+	w.underWay("Taking the survey", func() error {
+		now, err := find.Solve(context.Background(), after)
+		if err == nil {
+			after, kept = find.Steady(after, was, now, touched)
+		}
+		return err
+	}, func(err error) {
+		if err == nil {
+			err = w.session.Edit("Survey of "+count(taken(verdicts), "port"), func(route.Plan) route.Plan { return after })
+		}
+		if err != nil {
+			w.did(err)
+			return
+		}
+		w.say("The survey is taken", surveyWords(verdicts, touched, kept))
+	})
 }
 
 // taken counts the ports whose numbers went into the plan.
@@ -143,7 +167,7 @@ func (w *Window) askVerdict(v survey.Verdict, answer func(survey.Answer)) {
 }
 
 // surveyWords says what a survey changed.
-func surveyWords(verdicts []survey.Verdict, runs []string) string {
+func surveyWords(verdicts []survey.Verdict, runs, kept []string) string {
 	var text strings.Builder
 	for _, v := range verdicts {
 		text.WriteString(v.Words + " ")
@@ -151,5 +175,9 @@ func surveyWords(verdicts []survey.Verdict, runs []string) string {
 	if len(runs) == 0 {
 		return text.String() + "No tube changes."
 	}
-	return text.String() + "Tubes that rest on what changed: " + route.And(runs) + "."
+	text.WriteString("Tubes that rest on what changed: " + route.And(runs) + ".")
+	if len(kept) > 0 {
+		text.WriteString(" Another way would be cheaper now for " + route.And(kept) + "; the way each had is kept.")
+	}
+	return text.String()
 }

@@ -154,3 +154,29 @@ func typeInto(c *cell, text string) {
 	c.SetText(text)
 	c.FocusLost()
 }
+
+// A survey of one port leaves the tubes that do not rest on it as they were.
+func TestASurveyLeavesOtherTubesAlone(t *testing.T) {
+	b := scanner(t)
+	m := newSurveyModel(b.snapshot)
+	g, r := rowOf(t, m, "pump.out")
+	before := b.snapshot.List.Tubes
+	for axis, d := range m.groups[g].Rows[r].Plan {
+		if err := m.set(g, r, axis, lengthText(d+2, b.snapshot.Units)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	b.askSurvey(m)
+	b.pressButton("Take these numbers")
+	b.settle()
+	for b.asked() != "The survey is taken" {
+		b.pressButton("The ports are right")
+		b.settle()
+	}
+	for i, now := range b.snapshot.List.Tubes {
+		same := now.Way.Name == before[i].Way.Name && math.Abs(now.Cut.Aim-before[i].Cut.Aim) < 0.01
+		if rests := now.Run == "pump-to-processor"; same == rests {
+			t.Errorf("%s: same tube %v, rests on the port %v", now.Run, same, rests)
+		}
+	}
+}
