@@ -162,31 +162,20 @@ func knownAt(p *route.Plan, t measure.Thing) *route.KnownFrom {
 	return &portOf(p, t.Ref.Part, t.Ref.Port).KnownFrom
 }
 
-// ownFitting is a fitting as the plan's own, to be changed: one of the catalogue
-// is copied first.
+// ownFitting is a fitting as the plan's own; one that is gone has no numbers.
 func ownFitting(p *route.Plan, name string) *route.Fitting {
-	i := slices.IndexFunc(p.Fittings, func(f route.Fitting) bool { return f.Name == name })
-	if i < 0 {
-		f, ok := p.FindFitting(name)
-		if !ok {
-			return &route.Fitting{}
-		}
-		i, p.Fittings = len(p.Fittings), append(p.Fittings, f)
+	if f := p.OwnFitting(name); f != nil {
+		return f
 	}
-	return &p.Fittings[i]
+	return &route.Fitting{}
 }
 
 // ownTube is the same of a tube.
 func ownTube(p *route.Plan, name string) *route.Tube {
-	i := slices.IndexFunc(p.Tubes, func(t route.Tube) bool { return t.Name == name })
-	if i < 0 {
-		t, ok := p.FindTube(name)
-		if !ok {
-			return &route.Tube{}
-		}
-		i, p.Tubes = len(p.Tubes), append(p.Tubes, t)
+	if t := p.OwnTube(name); t != nil {
+		return t
 	}
-	return &p.Tubes[i]
+	return &route.Tube{}
 }
 
 // capital begins a label with a capital.

@@ -37,25 +37,28 @@ func (w *Window) unlessUnsaved(act func()) {
 
 // askOpen lets the person choose a plan file.
 func (w *Window) askOpen() {
-	w.unlessUnsaved(func() {
-		d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
-			w.dialog = nil
-			if err != nil {
-				w.say("That file cannot be opened", sentence(err.Error()))
-			}
-			if r == nil {
-				return
-			}
-			path := r.URI().Path()
-			w.did(r.Close()) // the session reads it again, with its limits
-			w.open(path)
-		}, w.win)
-		d.SetFilter(storage.NewExtensionFileFilter([]string{".yaml", ".yml"}))
-		if dir := w.folder(); dir != nil {
-			d.SetLocation(dir)
+	w.unlessUnsaved(func() { w.chooseFile([]string{".yaml", ".yml"}, w.open) })
+}
+
+// chooseFile lets the person choose a file of one of some endings.
+func (w *Window) chooseFile(endings []string, then func(path string)) {
+	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
+		w.dialog = nil
+		if err != nil {
+			w.say("That file cannot be opened", sentence(err.Error()))
 		}
-		w.showDialog(d, d.Resize)
-	})
+		if r == nil {
+			return
+		}
+		path := r.URI().Path()
+		w.did(r.Close()) // it is read again, with our limits
+		then(path)
+	}, w.win)
+	d.SetFilter(storage.NewExtensionFileFilter(endings))
+	if dir := w.folder(); dir != nil {
+		d.SetLocation(dir)
+	}
+	w.showDialog(d, d.Resize)
 }
 
 // showDialog shows one of Fyne's own questions large enough to be read.

@@ -12,8 +12,6 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
 	"github.com/go-gl/mathgl/mgl64"
 
 	"tubewright/route"
@@ -31,25 +29,7 @@ func isPhoto(path string) bool {
 // askPicture lets the person choose a picture to lay under the look.
 func (w *Window) askPicture() {
 	w.settle()
-	w.withFile(func() {
-		d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
-			w.dialog = nil
-			if err != nil {
-				w.say("That file cannot be opened", sentence(err.Error()))
-			}
-			if r == nil {
-				return
-			}
-			path := r.URI().Path()
-			w.did(r.Close())
-			w.layPicture(path)
-		}, w.win)
-		d.SetFilter(storage.NewExtensionFileFilter(append(photoEndings, ".PNG", ".JPG", ".JPEG")))
-		if dir := w.folder(); dir != nil {
-			d.SetLocation(dir)
-		}
-		w.showDialog(d, d.Resize)
-	})
+	w.withFile(func() { w.chooseFile(append(slices.Clone(photoEndings), ".PNG", ".JPG", ".JPEG"), w.layPicture) })
 }
 
 // withFile does something that needs the plan to have a file, asking for one

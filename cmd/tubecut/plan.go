@@ -42,14 +42,18 @@ func readPlan(cmd *cobra.Command, name string) (route.Plan, error) {
 	return plan, err
 }
 
-// solve reads a plan, joins its ports and makes the list, with a short look for
-// ways out where one is worth it.
-func solve(cmd *cobra.Command, name string) (cutlist.List, error) {
+// listed reads a plan, joins its ports and makes the list.
+func listed(cmd *cobra.Command, name string) (cutlist.List, find.Solution, error) {
 	plan, err := readPlan(cmd, name)
 	if err != nil {
-		return cutlist.List{}, err
+		return cutlist.List{}, find.Solution{}, err
 	}
-	list, solution, err := build(cmd.Context(), plan)
+	return build(cmd.Context(), plan)
+}
+
+// solve makes the list, with a short look for ways out where one is worth it.
+func solve(cmd *cobra.Command, name string) (cutlist.List, error) {
+	list, solution, err := listed(cmd, name)
 	if err != nil {
 		return cutlist.List{}, err
 	}
@@ -58,15 +62,11 @@ func solve(cmd *cobra.Command, name string) (cutlist.List, error) {
 
 // solveAndPutIn is solve, and asks in which order the tubes go in.
 func solveAndPutIn(cmd *cobra.Command, name string) (cutlist.List, error) {
-	plan, err := readPlan(cmd, name)
-	if err != nil {
-		return cutlist.List{}, err
+	list, solution, err := listed(cmd, name)
+	if err == nil {
+		list, err = list.WithPutIn(cmd.Context(), solution)
 	}
-	list, solution, err := build(cmd.Context(), plan)
 	if err != nil {
-		return cutlist.List{}, err
-	}
-	if list, err = list.WithPutIn(cmd.Context(), solution); err != nil {
 		return cutlist.List{}, err
 	}
 	return list.Mended(cmd.Context(), solution)
@@ -74,11 +74,7 @@ func solveAndPutIn(cmd *cobra.Command, name string) (cutlist.List, error) {
 
 // solveAndMend is solve with a long look for ways out of every finding.
 func solveAndMend(cmd *cobra.Command, name string) (cutlist.List, error) {
-	plan, err := readPlan(cmd, name)
-	if err != nil {
-		return cutlist.List{}, err
-	}
-	list, solution, err := build(cmd.Context(), plan)
+	list, solution, err := listed(cmd, name)
 	if err != nil {
 		return cutlist.List{}, err
 	}

@@ -70,23 +70,9 @@ func Enter(plan route.Plan, t Thing, values map[Key]float64) (out route.Plan, do
 // mostValue is the largest number of a fitting or a tube, mm: ten metres.
 const mostValue = 10_000
 
-// own is the plan's own entry of a name, taken from the shelf where it has none.
-func own[T any](list *[]T, name string, of func(T) string, shelf func(string) (T, bool)) (*T, bool) {
-	i := slices.IndexFunc(*list, func(x T) bool { return of(x) == name })
-	if i < 0 {
-		entry, ok := shelf(name)
-		if !ok {
-			return nil, false
-		}
-		i = len(*list)
-		*list = append(*list, entry)
-	}
-	return &(*list)[i], true
-}
-
 func enterFitting(plan *route.Plan, name string, values map[Key]float64, all bool) error {
-	f, ok := own(&plan.Fittings, name, func(f route.Fitting) string { return f.Name }, plan.FindFitting)
-	if !ok {
+	f := plan.OwnFitting(name)
+	if f == nil {
 		return &EntryError{name, "", "the plan has no such fitting"}
 	}
 	fields := map[Key]*float64{
@@ -104,8 +90,8 @@ func enterFitting(plan *route.Plan, name string, values map[Key]float64, all boo
 }
 
 func enterTube(plan *route.Plan, name string, values map[Key]float64, all bool) error {
-	t, ok := own(&plan.Tubes, name, func(t route.Tube) string { return t.Name }, plan.FindTube)
-	if !ok {
+	t := plan.OwnTube(name)
+	if t == nil {
 		return &EntryError{name, "", "the plan has no such tube"}
 	}
 	put(map[Key]*float64{

@@ -2,7 +2,6 @@ package session
 
 import (
 	"math"
-	"slices"
 
 	"tubewright/bends"
 	"tubewright/bends/trial"
@@ -36,18 +35,11 @@ func (s *Session) UseTestBends(tube string, list []trial.Bend, fit trial.Fitted)
 
 // editTube changes a tube of the plan; one of the catalogue becomes the plan's own.
 func (s *Session) editTube(name, tube string, change func(*route.Tube)) error {
-	t, ok := s.history.plan().FindTube(tube)
-	if !ok {
+	if _, ok := s.history.plan().FindTube(tube); !ok {
 		return &MissingError{"tube", tube}
 	}
-	change(&t)
 	return s.Edit(name, func(p route.Plan) route.Plan {
-		i := slices.IndexFunc(p.Tubes, func(own route.Tube) bool { return own.Name == tube })
-		if i < 0 {
-			p.Tubes = append(p.Tubes, t)
-			return p
-		}
-		p.Tubes[i] = t
+		change(p.OwnTube(tube))
 		return p
 	})
 }
