@@ -61,7 +61,6 @@ func NewBoard() *Board {
 		b.cameras[i] = NewCamera(Look(i), b.scene.Case, 1, 1)
 	}
 	b.raster = canvas.NewRaster(b.generate)
-	b.raster.ScaleMode = canvas.ImageScalePixels // it is made pixel for pixel: nothing to smooth
 	b.ExtendBaseWidget(b)
 	return b
 }

@@ -27,7 +27,6 @@ type Mini struct {
 func newMini(b *Board, place int) *Mini {
 	m := &Mini{board: b, place: place}
 	m.raster = canvas.NewRaster(m.generate)
-	m.raster.ScaleMode = canvas.ImageScalePixels
 	m.ExtendBaseWidget(m)
 	return m
 }
