@@ -33,7 +33,6 @@ func open(o options, problems io.Writer) error {
 		debug.SetGCPercent(gcPercent)
 	}
 	keepTexturesShortly(os.Getenv("FYNE_CACHE"))
-	returnTextures()
 	// fyneDo promises that we touch the window only from Fyne's goroutine,
 	// which makes tables and lists much quicker.
 	app.SetMetadata(fyne.AppMetadata{ID: appID, Name: "Tubewright", Version: version, Migrations: map[string]bool{"fyneDo": true}})
