@@ -113,7 +113,7 @@ func (c *cardModel) solved(s find.Solved, u route.Units) {
 
 func wayFacts(w find.Way, u route.Units) string {
 	cut := w.Formed.Cut(w.Ends, 0)
-	return dotted(u.TextUnit(cut.Aim), bendsOf(w.Formed), count(w.Seals, "seal"), priceOf(w), fitsOf(w))
+	return dotted(u.TextUnit(cut.Aim), bendsOf(w.Formed), count(w.Seals, "seal"), priceOf(w))
 }
 
 // fitsOf says how likely a way fits at the first try; nothing of a tube that is there.
