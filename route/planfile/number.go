@@ -156,19 +156,23 @@ const (
 	safeDigits = 15
 )
 
-// figures writes a number with as few decimals as carry it.
+// figures writes a number with as few decimals as carry it. Written, read and
+// written again it is the same text: a number that goes through a factor is
+// first cut to its safe digits, so that the noise of multiplying and dividing
+// cannot tip which side of asGoodAsExact it falls on.
 func figures(v, factor float64) string {
-	x := v / factor
+	x, whole := v/factor, plain(v/factor)
+	if factor != 1 {
+		whole = strconv.FormatFloat(x, 'g', safeDigits, 64)
+		x, _ = strconv.ParseFloat(whole, 64) // a number just formatted parses
+	}
 	for n := 0; n <= cleanDecimals; n++ {
 		text := strconv.FormatFloat(x, 'f', n, 64)
 		if back, err := strconv.ParseFloat(text, 64); err == nil && math.Abs(back-x) <= asGoodAsExact {
 			return unsigned(text, back)
 		}
 	}
-	if factor == 1 {
-		return plain(x)
-	}
-	return strconv.FormatFloat(x, 'g', safeDigits, 64)
+	return whole
 }
 
 // unsigned writes no "-0".

@@ -87,6 +87,13 @@ func TestFigures(t *testing.T) {
 
 // A number written and read is the number; written again it is the same text.
 func TestFiguresComeBack(t *testing.T) {
+	for _, v := range []float64{26759.270032254513, 25.4 * 1053.514568199} { // fell either side of asGoodAsExact
+		first := figures(v, 25.4)
+		back, err := strconv.ParseFloat(first, 64)
+		if again := figures(back*25.4, 25.4); err != nil || again != first {
+			t.Errorf("figures(%v, 25.4) = %s, and then %s (%v)", v, first, again, err)
+		}
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		v := rapid.Float64Range(-limit, limit).Draw(t, "v")
 		for _, factor := range []float64{1, 25.4} {
