@@ -31,7 +31,7 @@ func (l List) spareFor(kind string) (Spare, bool) {
 		return s, false
 	}
 	for s.Chance = finished(bent, s.Bent) * finished(straight, s.Straight); ; {
-		if 100*s.Chance >= l.Plan.Spares.Chance || s.Bent+s.Straight >= most {
+		if 100*s.Chance >= l.Plan.Spares.Chance || s.Bent+s.Straight >= mostTries*most {
 			break
 		}
 		moreBent := finished(bent, s.Bent+1) * finished(straight, s.Straight)
@@ -46,6 +46,11 @@ func (l List) spareFor(kind string) (Spare, bool) {
 	s.Chance = math.Floor(100*s.Chance+sameChance) / 100 // as the words have it: never better than it is
 	return s, true
 }
+
+// mostTries is how many spares are sawn for each tube at the most. Where three more
+// tries at every tube do not get the chance asked, it is the measures and the hand
+// that miss, and a fourth would miss as they do.
+const mostTries = 3
 
 // sameChance is how close two chances count as one, so that the choice between
 // them does not hang on the last bit.
@@ -98,7 +103,7 @@ func (s Spare) words(chances []float64, asked float64) string {
 	why := fmt.Sprintf("%s: %s at %s in 100; all get done in %.0f of 100 such jobs",
 		counted(total, "spare"), counted(len(chances), "tube"), strings.Join(each, ", "), math.Floor(100*s.Chance+sameChance))
 	if 100*s.Chance < asked {
-		why += fmt.Sprintf(", not in the %g asked, and no more is sawn than one for each tube: test bends and a better hand help more", asked)
+		why += fmt.Sprintf(", not in the %g asked, and no more is sawn than %d for each tube: test bends and better measures help more", asked, mostTries)
 	}
 	return why
 }

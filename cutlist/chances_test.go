@@ -36,13 +36,13 @@ func TestSparesByChance(t *testing.T) {
 			}
 			s := l.Spares[0]
 			tubes := 3 * tt.build
-			if cut := sparesCut(l); cut != s.Bent+s.Straight || s.Straight < tt.spares.Straight || cut > max(tubes, tt.spares.Straight) {
+			if cut := sparesCut(l); cut != s.Bent+s.Straight || s.Straight < tt.spares.Straight || cut > max(3*tubes, tt.spares.Straight) {
 				t.Errorf("%d spares cut of %+v", cut, s)
 			}
 			if tried := triedOut(l, s, tt.build); math.Abs(tried-s.Chance) > 0.015 {
 				t.Errorf("%s: trying it out, all get done in %.3f", s.Why, tried)
 			}
-			if 100*s.Chance < tt.spares.Chance && s.Bent+s.Straight < tubes {
+			if 100*s.Chance < tt.spares.Chance && s.Bent+s.Straight < 3*tubes {
 				t.Errorf("%+v is not the %g in 100 asked", s, tt.spares.Chance)
 			}
 			if fewer := s.Bent + s.Straight - 1; fewer >= tt.spares.Straight && s.Bent > 0 {
@@ -98,7 +98,7 @@ func TestSparesSayWhy(t *testing.T) {
 	b.plan.Errors = route.Errors{Turn: 4}
 	b.add(t, "one", 300, true)
 	l := b.list(t)
-	if len(l.Spares) != 1 || l.Spares[0].Bent != 1 || !strings.HasPrefix(l.Spares[0].Why, "1 spare: 1 tube at ") || !strings.Contains(l.Spares[0].Why, "no more is sawn than one for each tube") {
+	if len(l.Spares) != 1 || l.Spares[0].Bent != 3 || !strings.HasPrefix(l.Spares[0].Why, "3 spares: 1 tube at ") || !strings.Contains(l.Spares[0].Why, "no more is sawn than 3 for each tube") {
 		t.Errorf("spares %+v", l.Spares)
 	}
 	b.plan.Spares = route.Spares{Bent: 2}
