@@ -21,8 +21,9 @@ const anyCost = math.MaxInt64
 // they are being settled, often among the very same others.
 type asked struct {
 	request
-	ways []Way
-	err  error
+	ways   []Way
+	err    error
+	looked *looked // where the search looked; nil: not known
 }
 
 // answers reports whether what was found serves another request as well.
@@ -45,9 +46,14 @@ func (t *table) ask(ctx context.Context, i int, q request) ([]Way, error) {
 	if a := t.rows[i].answer(q); a != nil {
 		return slices.Clone(a.ways), a.err
 	}
+	t.rows[i].looked = nil
 	ways, err := t.waysOf(ctx, i, q)
 	if ctx.Err() == nil {
-		t.rows[i].asked = append(t.rows[i].asked, asked{q, slices.Clone(ways), err})
+		a := asked{q, slices.Clone(ways), err, nil}
+		if t.rows[i].homing {
+			a.looked = t.rows[i].looked
+		}
+		t.rows[i].asked = append(t.rows[i].asked, a)
 	}
 	return ways, err
 }

@@ -88,23 +88,24 @@ func (h *hunt) outside(l *limb) *hit {
 func (h *hunt) enough(at *hit) bool { return at != nil && !h.measuring }
 
 // against is the worst a limb runs into of the case and the parts, and while
-// measuring of other runs too. need says how far to keep from a part; below 0 it
-// is left out.
-func (h *hunt) against(l *limb, need func(part int) float64) *hit {
+// measuring of other runs too.
+func (h *hunt) against(l *limb, keep keeping) *hit {
 	worst := h.outside(l)
 	if h.enough(worst) {
 		return worst
 	}
 	lo, hi := l.within(h.plan.Clear + margin)
-	h.looked.at(l.lo, l.hi, h.plan.Clear+margin)
 	h.index.Near(lo, hi, func(n int) bool {
 		s := &h.parts[n]
-		if gap := need(s.part); gap >= 0 {
+		if gap := keep.from(s.part, h.plan.Clear); gap >= 0 {
 			worst = worse(worst, h.hitOn(l, s, gap, false))
 		}
 		return !h.enough(worst)
 	})
-	if h.measuring {
+	if !h.measuring {
+		h.looked.asked(l, false, worst != nil)
+	} else {
+		h.looked.at(l.lo, l.hi, h.plan.Clear+margin)
 		for i := range h.others {
 			worst = worse(worst, h.hitOn(l, &h.others[i], h.plan.Clear, true))
 		}
@@ -151,10 +152,13 @@ var refused = &hit{short: 1}
 func (h *hunt) onParts(s *side, b *build) *hit {
 	var worst *hit
 	for i, room := range b.bodies() {
-		need := h.needs(s.part, i == 0)
+		keep := keeping{own: [2]int{s.part, s.part}}
+		if i == 0 {
+			keep.gap = -1
+		}
 		for _, shape := range room {
 			l := newLimb(shape)
-			if worst = worse(worst, h.against(&l, need)); h.enough(worst) {
+			if worst = worse(worst, h.against(&l, keep)); h.enough(worst) {
 				return worst
 			}
 		}
@@ -165,28 +169,36 @@ func (h *hunt) onParts(s *side, b *build) *hit {
 // crowded reports whether some limb comes too near to another run.
 func (h *hunt) crowded(limbs []limb) bool {
 	for i := range limbs {
-		l := &limbs[i]
-		h.looked.at(l.lo, l.hi, h.plan.Clear+margin)
-		for n := range h.others {
-			if s := &h.others[n]; l.tooNear(s.shape, &s.lo, &s.hi, h.plan.Clear) {
-				return true
-			}
+		near := h.nearOther(&limbs[i])
+		if h.looked.asked(&limbs[i], true, near); near {
+			return true
 		}
 	}
 	return false
 }
 
-// needs is how far to keep from each part when one of them carries the port.
-func (h *hunt) needs(own int, standsOn bool) func(int) float64 {
-	return func(part int) float64 {
-		switch {
-		case part != own:
-			return h.plan.Clear
-		case standsOn:
-			return -1
+func (h *hunt) nearOther(l *limb) bool {
+	for n := range h.others {
+		if s := &h.others[n]; l.tooNear(s.shape, &s.lo, &s.hi, h.plan.Clear) {
+			return true
 		}
-		return 0
 	}
+	return false
+}
+
+// keeping is how far a limb keeps from the parts that carry the run's ports, mm;
+// below 0 they are left out.
+type keeping struct {
+	own [2]int
+	gap float64
+}
+
+// from is how far to keep from a part, where it is the plan's gap from others.
+func (k *keeping) from(part int, gap float64) float64 {
+	if part == k.own[0] || part == k.own[1] {
+		return k.gap
+	}
+	return gap
 }
 
 // bodies is the room each fitting of the chain takes.
@@ -220,12 +232,7 @@ func (h *hunt) pieceHits(i idea, p bends.Piece, first, last bool) *hit {
 		return nil
 	}
 	whole := newLimb(Swept(p, h.tube.OD))
-	worst := h.against(&whole, func(part int) float64 {
-		if part == h.a.part || part == h.b.part {
-			return -1
-		}
-		return h.plan.Clear
-	})
+	worst := h.against(&whole, keeping{[2]int{h.a.part, h.b.part}, -1})
 	for _, part := range ownParts(h.a.part, h.b.part) {
 		from, to := 0.0, 0.0
 		if first && part == h.a.part {

@@ -2,52 +2,94 @@ package find
 
 import (
 	"math"
-	"reflect"
-	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 )
 
-// looked is where a search asked whether something stands: boxes in the case's
-// frame, gaps included. Where none of them is touched by what has moved, the
-// same search goes the same way again.
+// looked is what a search asked of what stands around its run. Where all of it is
+// answered as before once something has moved, the same search goes the same way
+// again. What was asked of the guard is asked again only of what has moved, and a
+// square search that looked near it is searched again by itself: it is a small
+// part of a run's search.
 type looked struct {
-	boxes []bounds
-	full  bool // too many to keep: count it as everywhere
+	boxes  []bounds // in which anything that moves counts, gaps included
+	asks   []ask    // the guard's
+	quests []inquiry
+	count  int
+	full   bool // too much to keep: count it as everywhere
 }
 
 // bounds is a box of space along the case's axes.
 type bounds struct{ lo, hi vec }
 
+// ask is a question of the guard's: does something come too near to a limb?
+type ask struct {
+	limb limb
+	runs bool // of other runs; else of the parts
+	hit  bool // the answer
+}
+
+// inquiry is a square search and what came of it.
+type inquiry struct {
+	asker         *hunt // without a scene
+	frame         axes
+	start, end    *build
+	best          int64
+	before, after effort
+	got           []found // in the frame
+	looked        looked
+}
+
 const (
-	// mostBoxes bounds the boxes kept of one run's search: a few megabytes.
-	mostBoxes = 1 << 16
+	// mostLookedAt bounds what is kept of one run's search: a few megabytes.
+	mostLookedAt = 1 << 16
 	// lookSpare is how much farther than the gap asked for a look is taken to
 	// reach, mm: far beyond what any measure of a gap is rounded by (margin,
 	// turnSag).
 	lookSpare = 0.25
 )
 
-// at remembers a look at what stands within a gap of a box; nil remembers nothing.
-func (l *looked) at(lo, hi vec, gap float64) {
+// grows counts one thing more; false when nothing more is kept.
+func (l *looked) grows(by int) bool {
 	if l == nil || l.full {
-		return
+		return false
 	}
-	if len(l.boxes) == mostBoxes {
-		l.full, l.boxes = true, nil
-		return
+	if l.count += by; l.count > mostLookedAt {
+		*l = looked{full: true}
 	}
-	for i := range lo {
-		lo[i], hi[i] = lo[i]-gap-lookSpare, hi[i]+gap+lookSpare
-	}
-	l.boxes = append(l.boxes, bounds{lo, hi})
+	return !l.full
 }
 
-// touched reports whether some look reached one of these boxes.
-func (l *looked) touched(changed []bounds) bool {
-	return l.full || slices.ContainsFunc(changed, func(c bounds) bool {
-		return slices.ContainsFunc(l.boxes, func(b bounds) bool { return b.meets(&c) })
-	})
+// at remembers a look at what stands within a gap of a box; nil remembers nothing.
+func (l *looked) at(lo, hi vec, gap float64) {
+	if l.grows(1) {
+		l.boxes = append(l.boxes, wider(lo, hi, gap+lookSpare))
+	}
+}
+
+// asked remembers a question of the guard's.
+func (l *looked) asked(limb *limb, runs, hit bool) {
+	if l.grows(1) {
+		l.asks = append(l.asks, ask{*limb, runs, hit})
+	}
+}
+
+// inquired remembers a square search.
+func (l *looked) inquired(i *inquiry) {
+	if l.grows(i.looked.count+1) && i.looked.full {
+		*l = looked{full: true}
+	}
+	if l != nil && !l.full {
+		l.quests = append(l.quests, *i)
+	}
+}
+
+// wider is a box and so much more on every side.
+func wider(lo, hi vec, more float64) bounds {
+	for i := range lo {
+		lo[i], hi[i] = lo[i]-more, hi[i]+more
+	}
+	return bounds{lo, hi}
 }
 
 func (b *bounds) meets(c *bounds) bool {
@@ -99,76 +141,4 @@ func (q *quest) lookStep(l *line, seen *[2]uint64, n node, d int, from, to float
 	}
 	seen[d&1] |= bit
 	q.lookAlong(n, d>>1, from, to)
-}
-
-// moved is what differs between two scenes that are otherwise the same.
-type moved struct {
-	from  *past
-	parts []bool   // of each part
-	boxes []bounds // what its solids take up in both
-}
-
-// movedFrom compares a past with a scene; false when more than the place of
-// parts differs.
-func movedFrom(p *past, sc *scene) (moved, bool) {
-	m := moved{from: p, parts: make([]bool, len(sc.placed))}
-	if len(p.scene.placed) != len(sc.placed) || !slices.Equal(p.scene.first, sc.first) || !sc.sameBut(p.scene) {
-		return m, false
-	}
-	for i := range sc.placed {
-		if reflect.DeepEqual(sc.placed[i], p.scene.placed[i]) {
-			continue
-		}
-		m.parts[i] = true
-		m.boxes = addBoxes(addBoxes(m.boxes, sc.solidsOf(i)), p.scene.solidsOf(i))
-	}
-	return m, true
-}
-
-func addBoxes(list []bounds, solids []solid) []bounds {
-	for i := range solids {
-		list = append(list, bounds{solids[i].lo, solids[i].hi})
-	}
-	return list
-}
-
-// carry takes up the list of a run from before some parts moved, when its search
-// looked nowhere near them and neither of its ends is on one of them: it would
-// find the same. Its home is searched again only if a brief search asks for it.
-func (t *table) carry(i int, reserved []solid) bool {
-	run := t.plan.Runs[i]
-	_, a, ok := t.port(run.From)
-	_, b, good := t.port(run.To)
-	if !ok || !good {
-		return false
-	}
-	for n := len(t.moves) - 1; n >= 0; n-- {
-		m := &t.moves[n]
-		if m.parts[a] || m.parts[b] {
-			continue
-		}
-		for k := range m.from.runs {
-			if r := &m.from.runs[k]; r.looked != nil && sameRun(r.run, run) && m.passes(r, reserved) {
-				t.rows[i].asked = []asked{{request{others: reserved, below: anyCost}, r.listed, nil}}
-				t.rows[i].looked, t.rows[i].homeless = r.looked, true
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// passes reports whether nothing that moved, nor what other runs' ports need now,
-// touches what a run's search looked at.
-func (m *moved) passes(r *pastRun, reserved []solid) bool {
-	if len(reserved) != len(r.reserved) {
-		return false
-	}
-	boxes := slices.Clip(m.boxes)
-	for n := range reserved {
-		if reserved[n] != r.reserved[n] {
-			boxes = addBoxes(addBoxes(boxes, reserved[n:n+1]), r.reserved[n:n+1])
-		}
-	}
-	return !r.looked.touched(boxes)
 }

@@ -12,10 +12,11 @@ import (
 // Memory solves plans one after another and remembers what it searched, for a
 // window in which a person tries things, takes them back and tries again. Its
 // answers are those of Solve, byte for byte: what it remembers is used again
-// only where everything that the search rests on is the same, which is every
-// part, tube and fitting, the weights, the run, and the room that the ports of
-// other runs need. After an edit of one run the others are not searched again,
-// and a plan that was solved before is not searched at all.
+// only where everything that the search rests on is the same: tubes and fittings,
+// the weights, the run, and of the parts and of the room that the ports of other
+// runs need, what it asked of them. After an edit of one run the others are not
+// searched again, after a part was moved those runs are that its new place makes
+// a difference to, and a plan that was solved before is not searched at all.
 //
 // The zero value remembers nothing yet. Solves of one Memory wait for each other.
 type Memory struct {
@@ -44,8 +45,6 @@ type pastRun struct {
 	asked    []asked
 	home     *hunt
 	homeless bool
-	looked   *looked // where the search for the list looked; nil: not known
-	listed   []Way
 }
 
 // Solve is [Solve] with a memory.
@@ -95,17 +94,17 @@ func (sc *scene) sameBut(other *scene) bool {
 }
 
 // recall takes up what is known of a run.
-func (t *table) recall(i int, reserved []solid) {
+func (t *table) recall(ctx context.Context, i int, reserved []solid) {
 	if t.past == nil {
 		return
 	}
 	if n := t.past.find(t.plan.Runs[i], reserved); n >= 0 {
 		r := &t.past.runs[n]
 		t.rows[i].asked, t.rows[i].home = slices.Clone(r.asked), r.home
-		t.rows[i].homeless, t.rows[i].looked = r.homeless, r.looked
+		t.rows[i].homeless = r.homeless
 		return
 	}
-	t.carry(i, reserved)
+	t.carry(ctx, i, reserved)
 }
 
 func (p *past) find(run route.Run, reserved []solid) int {
@@ -124,14 +123,17 @@ func (t *table) remember() {
 		r := &t.rows[i]
 		known := pastRun{run: t.plan.Runs[i], reserved: r.reserved, asked: r.asked, home: r.home, homeless: r.homeless}
 		known.run.Pick = ""
-		if a := r.answer(request{others: r.reserved, below: anyCost}); a != nil && a.err == nil && r.looked != nil && !r.looked.full {
-			known.looked, known.listed = r.looked, a.ways
-		}
-		known.asked = known.asked[max(0, len(known.asked)-mostAsked):]
+		known.asked = latest(known.asked)
 		if n := t.past.find(known.run, known.reserved); n >= 0 {
 			t.past.runs[n] = known
 		} else {
 			t.past.runs = append(t.past.runs, known)
 		}
 	}
+}
+
+// latest keeps the searches for the list and the last of the others.
+func latest(all []asked) []asked {
+	drop := len(all) - mostAsked
+	return slices.DeleteFunc(all, func(a asked) bool { drop--; return drop >= 0 && a.looked == nil })
 }

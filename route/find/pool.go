@@ -34,18 +34,16 @@ func newOption(w Way) *option {
 
 // row is one run on the table.
 type row struct {
-	options []*option // as they were found; their numbers never change
-	listed  int       // the first so many are its own list, cheapest first
-	chosen  int       // −1: none
-	ports   []portNeeds
-	fixed   bool // drawn or picked: it stays
-	problem error
-	asked   []asked
-	home    *hunt // whose ideas brief searches build on
-	// reserved is what other runs' ports need, and looked where the search for the
-	// list among that looked; nil: not known.
-	reserved []solid
-	looked   *looked
+	options  []*option // as they were found; their numbers never change
+	listed   int       // the first so many are its own list, cheapest first
+	chosen   int       // −1: none
+	ports    []portNeeds
+	fixed    bool // drawn or picked: it stays
+	problem  error
+	asked    []asked
+	home     *hunt   // whose ideas brief searches build on
+	reserved []solid // what other runs' ports need
+	looked   *looked // where the search in hand looks
 	// homeless says that the list was carried over from before a part moved: the
 	// home is not there, but can be had.
 	homeless bool

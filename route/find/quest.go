@@ -277,8 +277,7 @@ func (h *hunt) squares(ctx context.Context, start, end *build, best int64) error
 		best -= costKey(chainCost(h.plan.Weigh, start) + chainCost(h.plan.Weigh, end))
 	}
 	for _, m := range h.frames(start, end) {
-		q := h.quest(m, start, end)
-		got, err := q.routes(ctx, best)
+		got, err := h.inquire(ctx, m, start, end, best)
 		if err != nil {
 			return err
 		}
@@ -293,13 +292,38 @@ func (h *hunt) squares(ctx context.Context, start, end *build, best int64) error
 	return nil
 }
 
+// inquire searches square routes in one frame.
+func (h *hunt) inquire(ctx context.Context, m axes, start, end *build, best int64) ([]found, error) {
+	q := h.quest(m, start, end)
+	if h.looked == nil {
+		return q.routes(ctx, best)
+	}
+	i := inquiry{asker: h.asker(), frame: m, start: start, end: end, best: best, before: h.effort}
+	q.looked = &i.looked
+	got, err := q.routes(ctx, best)
+	for _, f := range got {
+		f.corners = slices.Clone(f.corners)
+		i.got = append(i.got, f)
+	}
+	i.after = h.effort
+	h.looked.inquired(&i)
+	return got, err
+}
+
+// asker is the hunt without what hangs on its surroundings.
+func (h *hunt) asker() *hunt {
+	bare := &hunt{run: h.run, tube: h.tube, a: h.a, b: h.b, request: h.request, longest: h.longest}
+	bare.others = nil
+	return bare
+}
+
 // quest makes a quest ready.
 func (h *hunt) quest(m axes, start, end *build) *quest {
 	q := &quest{
 		radius: h.tube.Radius, between: h.tube.StraightBetween, leastEnd: h.tube.StraightEnd,
 		weigh: h.plan.Weigh, effort: &h.effort, walls: h.wallsOf(m, start, end), room: h.roomOf(m),
 		start: newRayEnd(m, start), end: newRayEnd(m, end), listing: muchDearer,
-		looked: h.looked, frame: m, keep: h.tube.OD/2 + margin + questSpare + h.plan.Clear,
+		frame: m, keep: h.tube.OD/2 + margin + questSpare + h.plan.Clear,
 	}
 	if h.below < anyCost {
 		q.listing = 1

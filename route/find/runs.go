@@ -96,7 +96,8 @@ func (t *table) huntWays(ctx context.Context, r *row, run route.Run, q request) 
 	}
 	h.halt = halt{ctx: ctx}
 	if r.homing && t.past != nil {
-		h.looked = new(looked)
+		r.looked = new(looked)
+		h.looked = r.looked
 	}
 	ways, err := h.all(ctx)
 	if err != nil && h.stockShort() {
@@ -105,7 +106,7 @@ func (t *table) huntWays(ctx context.Context, r *row, run route.Run, q request) 
 		ways, err = h.all(ctx)
 	}
 	if err == nil && r.homing && run.Way != route.Drawn {
-		r.home, r.homeless, r.looked, h.looked = h, false, h.looked, nil
+		r.home, r.homeless, h.looked = h, false, nil
 	}
 	return ways, err
 }
@@ -113,12 +114,12 @@ func (t *table) huntWays(ctx context.Context, r *row, run route.Run, q request) 
 // goHome searches a run's list again for the sake of its home.
 func (t *table) goHome(ctx context.Context, r *row, run route.Run) error {
 	r.homeless, r.homing = false, true
+	defer func() { r.homing = false }()
 	_, err := t.huntWays(ctx, r, run, request{others: r.reserved, below: anyCost})
-	r.homing = false
-	if ctx.Err() != nil {
-		return ctx.Err()
+	if err != nil && ctx.Err() == nil { // it has ways among the parts alone, or none
+		_, _ = t.huntWays(ctx, r, run, request{below: anyCost})
 	}
-	return err
+	return ctx.Err()
 }
 
 // among is a hunt for the same run among others, with the ideas of this one.

@@ -97,13 +97,12 @@ func (t *table) list(ctx context.Context, i int) error {
 	run := t.plan.Runs[i]
 	reserved := t.reserved(i)
 	t.rows[i].reserved = reserved
-	t.recall(i, reserved)
+	t.recall(ctx, i, reserved)
 	t.rows[i].homing = true
 	ways, err := t.ask(ctx, i, request{others: reserved, below: anyCost})
 	if err != nil && !fixedPath(run) && ctx.Err() == nil {
 		if bare, e := t.ask(ctx, i, request{below: anyCost}); e == nil {
 			ways, err = bare, nil
-			t.rows[i].looked = nil // it has looked among the parts alone
 		}
 	}
 	if ctx.Err() != nil {
