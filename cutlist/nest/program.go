@@ -33,6 +33,8 @@ type column struct {
 	val   []float64
 	basic bool
 
+	pattern int // of the pool, where the relaxation takes its loads from; below 0: none
+
 	full   float64 // cost where the column may be used
 	bar    int     // kind of bar; below 0: no load
 	kinds  []int32 // of piece in the load, rising
@@ -255,4 +257,13 @@ func swapRows(m []float64, n, a, b int) {
 	for j := range n {
 		m[a*n+j], m[b*n+j] = m[b*n+j], m[a*n+j]
 	}
+}
+
+// total is the cost of the present basis.
+func (p *program) total() float64 {
+	sum := 0.0
+	for i, c := range p.basis {
+		sum += float64(c.cost * p.value[i])
+	}
+	return sum
 }

@@ -24,9 +24,9 @@ type master struct {
 	row       []int
 	items     []int // row → size
 	limits    []int // row − len(items) → kind of bar
-	lp        *simplex
-	settled   bool     // no known column gains
-	known     []sparse // patterns of the pool that fit, and what rows may leave over
+	lp        *program
+	settled   bool      // no known column gains
+	known     []*column // patterns of the pool that fit, and what rows may leave over
 	result    relaxed
 }
 
@@ -92,7 +92,11 @@ func (g *master) setUp(from []int) {
 			right = append(right, float64(g.r.left[b]))
 		}
 	}
-	g.lp = newSimplex(right, g.startBasis())
+	g.lp = &program{gain: gain}
+	g.lp.widen(len(right))
+	for row, c := range g.startBasis() {
+		g.lp.addRow(right[row], c)
+	}
 	g.setKnown(from)
 }
 
@@ -102,7 +106,7 @@ func (g *master) setKnown(from []int) {
 		if row >= len(g.items) {
 			val = 1 // bars not used
 		}
-		g.known = append(g.known, sparse{row: []int32{int32(row)}, val: []float64{val}, pattern: -1})
+		g.known = append(g.known, &column{row: []int32{int32(row)}, val: []float64{val}, pattern: -1})
 	}
 	for _, i := range from {
 		if g.usable(g.pool.list[i]) {
@@ -120,14 +124,14 @@ func (g *master) cost() float64 {
 	return g.lp.total() * float64(g.dear)
 }
 
-func isMissing(c sparse) bool { return c.pattern < 0 && c.cost > 0 }
+func isMissing(c *column) bool { return c.pattern < 0 && c.cost > 0 }
 
 // startBasis takes every size as missing, at little more than its share of the
 // material at first: so the values start near where they end, and only what is
 // worth more pulls them away (du Merle et al. 1999, stabilised column
 // generation). dearer raises the price later.
-func (g *master) startBasis() []sparse {
-	var start []sparse
+func (g *master) startBasis() []*column {
+	var start []*column
 	for row, i := range g.items {
 		share := float64(missing)
 		for b, kind := range g.bars {
@@ -135,10 +139,10 @@ func (g *master) startBasis() []sparse {
 				share = min(share, g.cost01(b)*float64(g.sizes[i])/float64(kind.size))
 			}
 		}
-		start = append(start, sparse{cost: min(missing, share*aboveShare), row: []int32{int32(row)}, val: []float64{1}, pattern: -1})
+		start = append(start, &column{cost: min(missing, share*aboveShare), row: []int32{int32(row)}, val: []float64{1}, pattern: -1})
 	}
 	for k := range g.limits {
-		start = append(start, sparse{row: []int32{int32(len(g.items) + k)}, val: []float64{1}, pattern: -1})
+		start = append(start, &column{row: []int32{int32(len(g.items) + k)}, val: []float64{1}, pattern: -1})
 	}
 	return start
 }
@@ -147,9 +151,9 @@ func (g *master) startBasis() []sparse {
 // reports whether there are any.
 func (g *master) dearer() bool {
 	some := false
-	for i, c := range g.lp.basis {
+	for _, c := range g.lp.basis {
 		if isMissing(c) && c.cost < missing {
-			g.lp.basis[i].cost = min(missing, 4*c.cost)
+			c.cost = min(missing, 4*c.cost)
 			some = true
 		}
 	}
@@ -160,9 +164,9 @@ func (g *master) dearer() bool {
 func (g *master) cost01(b int) float64 { return float64(g.bars[b].cost) / float64(g.dear) }
 
 // column writes a pattern of the pool as a column.
-func (g *master) column(index int) sparse {
+func (g *master) column(index int) *column {
 	p := g.pool.list[index]
-	c := sparse{cost: g.cost01(p.bar), pattern: index}
+	c := &column{cost: g.cost01(p.bar), pattern: index}
 	for k, piece := range p.pieces {
 		c.row = append(c.row, int32(g.row[piece]))
 		c.val = append(c.val, float64(p.counts[k]))
