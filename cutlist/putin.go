@@ -3,6 +3,7 @@ package cutlist
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"tubewright/route"
 	"tubewright/route/check"
@@ -18,11 +19,41 @@ func (l List) WithPutIn(ctx context.Context, sol find.Solution) (List, error) {
 	if err != nil {
 		return l, err
 	}
-	l.PutIn = &r
-	l.Findings = append(l.Findings[:len(l.Findings):len(l.Findings)], r.Findings()...)
-	check.Sort(l.Findings)
-	return l, nil
+	return l.AsPutIn(r), nil
 }
+
+// AsPutIn is the list with an order that was looked for already; its findings
+// take the place of any of their kinds.
+func (l List) AsPutIn(r insert.Report) List {
+	l.PutIn = &r
+	return l.foundPuttingIn(r.Findings())
+}
+
+// Again is the list, which has no order yet, with what was found of the order of
+// another plan, as far as its runs are in this one: to be shown while it is looked
+// for again.
+func (l List) Again(old []check.Finding) List {
+	return l.foundPuttingIn(slices.DeleteFunc(slices.Clone(old), func(f check.Finding) bool {
+		return slices.ContainsFunc(f.Runs, func(run string) bool { return l.letterOf(run) == "" })
+	}))
+}
+
+// WithoutOld is the list less what [List.Again] added: all of it is of this plan.
+func (l List) WithoutOld() List {
+	if l.PutIn != nil {
+		return l
+	}
+	return l.foundPuttingIn(nil)
+}
+
+func (l List) foundPuttingIn(list []check.Finding) List {
+	l.Findings = append(slices.DeleteFunc(slices.Clone(l.Findings), OfPutIn), list...)
+	check.Sort(l.Findings)
+	return l
+}
+
+// OfPutIn reports whether a finding is one of the order of putting in.
+func OfPutIn(f check.Finding) bool { return slices.Contains(insert.Codes(), f.Code) }
 
 // PutStep is one tube on its way in.
 type PutStep struct {

@@ -13,6 +13,7 @@ import (
 	"tubewright/assets"
 	"tubewright/cutlist"
 	"tubewright/route/find"
+	"tubewright/route/insert"
 	"tubewright/ui/session"
 )
 
@@ -28,12 +29,28 @@ type bench struct {
 
 func newBench(t *testing.T) *bench {
 	t.Helper()
+	return newBenchWith(t, nil)
+}
+
+// fittingBench is a window that looks how the tubes of a demo go in, with the
+// solving not done yet.
+func fittingBench(t *testing.T, demo string) *bench {
+	t.Helper()
+	b := newBenchWith(t, func() session.Insertion { return new(insert.Memory) })
+	if err := b.OpenDemo(demo); err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+func newBenchWith(t *testing.T, insertion func() session.Insertion) *bench {
+	t.Helper()
 	b := &bench{t: t, dir: t.TempDir()}
 	app := test.NewTempApp(t)
 	b.Window = New(app, Options{
 		Dir: b.dir, Version: "test", Size: fyne.NewSize(1280, 800),
 		Tools: session.Tools{
-			Solve: find.Solve, Build: cutlist.Build,
+			Solve: find.Solve, Build: cutlist.Build, Insertion: insertion,
 			Go:       func(work func()) { b.works = append(b.works, work) },
 			Dispatch: func(task func()) { b.tasks = append(b.tasks, task) },
 		},
@@ -52,8 +69,11 @@ func newBench(t *testing.T) *bench {
 }
 
 // settle runs all that was started or sent, until nothing is left.
-func (b *bench) settle() {
-	for len(b.works)+len(b.tasks)+len(b.later) > 0 {
+func (b *bench) settle() { b.until(func() bool { return false }) }
+
+// until runs what was started or sent, until something is so or nothing is left.
+func (b *bench) until(so func() bool) {
+	for len(b.works)+len(b.tasks)+len(b.later) > 0 && !so() {
 		for _, queue := range []*[]func(){&b.tasks, &b.works, &b.later} {
 			if len(*queue) > 0 {
 				next := (*queue)[0]

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"tubewright/route/check"
 	"tubewright/ui/board"
 )
 
@@ -18,6 +19,9 @@ type Boxes struct {
 	Ready string `json:"ready"`
 	News  string `json:"news"` // of the status line, when nothing is under the pointer
 	Busy  bool   `json:"busy"`
+	// Fitting says that it is being looked how the tubes go in.
+	Fitting  bool         `json:"fitting"`
+	Findings []check.Code `json:"findings"`
 	// Version of the plan: it grows with every change, undo and redo.
 	Version int                   `json:"version"`
 	Modal   string                `json:"modal"` // title of the question that is open
@@ -60,10 +64,13 @@ func (w *Window) boxes() Boxes {
 	s := w.snapshot
 	b := Boxes{
 		Title: titleOf(s.Plan.Name, s.Dirty), Dirty: s.Dirty, Ready: readyOf(s).text, News: w.news, Busy: s.Solving, Version: s.Version,
-		Cuts: map[string]float64{}, Parts: map[string][3]float64{}, Boxes: map[string][4]float32{},
+		Fitting: s.Fitting, Cuts: map[string]float64{}, Parts: map[string][3]float64{}, Boxes: map[string][4]float32{},
 	}
 	for _, t := range s.List.Tubes {
 		b.Cuts[t.Run] = t.Cut.Aim
+	}
+	for _, f := range s.List.Findings {
+		b.Findings = append(b.Findings, f.Code)
 	}
 	for _, k := range s.Plan.Parts {
 		b.Parts[k.Name] = k.At

@@ -13,6 +13,7 @@ type findings struct {
 	presses  map[int]*press
 	rows     []*press // the same, from the top
 	said     string   // instead of findings
+	foot     *flow    // under them: what is still being looked at
 	dark     bool
 	onSelect func(index int)
 	ways     map[int]*wayOut // under each finding that there are changes to try against
@@ -20,11 +21,18 @@ type findings struct {
 }
 
 func newFindings(onSelect func(int), do wayOutActions) *findings {
-	return &findings{pane: newPane(newColumn(4, 2)), onSelect: onSelect, presses: map[int]*press{}, ways: map[int]*wayOut{}, do: do}
+	return &findings{
+		pane: newPane(newColumn(4, 2)), foot: newFlow("", smallSize, soft),
+		onSelect: onSelect, presses: map[int]*press{}, ways: map[int]*wayOut{}, do: do,
+	}
 }
 
-// show changes the list; empty is what to say when there is none.
-func (f *findings) show(groups []findingGroup, empty string, selected int, way wayOutModel) {
+// show changes the list; empty is what to say when there is none, foot what is
+// still being looked at.
+func (f *findings) show(groups []findingGroup, empty, foot string, selected int, way wayOutModel) {
+	if f.foot.set(foot, soft) {
+		f.reflow()
+	}
 	if !reflect.DeepEqual(groups, f.groups) || empty != f.said || f.dark != isDark() {
 		f.groups, f.said, f.dark = groups, empty, isDark()
 		f.fill()
@@ -58,6 +66,7 @@ func (f *findings) fill() {
 	if len(objects) == 0 {
 		objects = append(objects, newInset(newFlow(f.said, smallSize, soft)))
 	}
+	objects = append(objects, newIndent(6, 3, f.foot))
 	f.body.set(objects...)
 	f.reflow()
 }
@@ -94,8 +103,16 @@ func (f *findings) collect() {
 
 func (f *findings) row(m findingModel) fyne.CanvasObject {
 	what := newFlow(m.what, textSize, ink)
-	p := newPress(newColumn(0, 1, what, newFlow(dotted(m.measure, m.fix), smallSize, soft)), func() { f.onSelect(m.index) })
+	p := newPress(newColumn(0, 1, what, newFlow(dotted(againWords(m.again), m.measure, m.fix), smallSize, soft)), func() { f.onSelect(m.index) })
 	p.inset = fyne.NewSize(10, 4)
 	f.presses[m.index] = p
 	return p
+}
+
+// againWords marks a finding of the plan before.
+func againWords(yes bool) string {
+	if yes {
+		return "being looked at again"
+	}
+	return ""
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tubewright/cutlist"
 	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/route/mend"
@@ -18,6 +19,7 @@ type findingModel struct {
 	measure  string
 	placed   bool
 	mends    bool // there are changes to try
+	again    bool // of the plan before, and being looked at again
 }
 
 // findingGroup is the findings of one severity.
@@ -27,17 +29,18 @@ type findingGroup struct {
 	findings []findingModel
 }
 
-// findingsOf groups findings by severity, gravest first.
-func findingsOf(all []check.Finding, u route.Units) []findingGroup {
+// findingsOf groups the findings of a list by severity, gravest first.
+func findingsOf(l cutlist.List, u route.Units) []findingGroup {
 	var groups []findingGroup
 	for _, g := range []findingGroup{
 		{severity: check.Error, title: "do not cut"},
 		{severity: check.Warning, title: "look twice"},
 		{severity: check.Note, title: "good to know"},
 	} {
-		for i, f := range all {
+		for i, f := range l.Findings {
 			if f.Severity == g.severity {
-				g.findings = append(g.findings, findingModel{i, f.Severity, f.What, f.Fix, measureOf(f, u), f.Placed, mend.Can(f.Code)})
+				again := l.PutIn == nil && cutlist.OfPutIn(f)
+				g.findings = append(g.findings, findingModel{i, f.Severity, f.What, f.Fix, measureOf(f, u), f.Placed, mend.Can(f.Code), again})
 			}
 		}
 		if n := len(g.findings); n > 0 {

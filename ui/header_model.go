@@ -47,8 +47,11 @@ func readyOf(s session.Snapshot) readyModel {
 }
 
 func verdict(s session.Snapshot) readyModel {
-	errors, warnings := countOf(s.List.Findings, check.Error), countOf(s.List.Findings, check.Warning)
-	left := errors + warnings
+	errors, warnings := countOf(settledOf(s), check.Error), countOf(settledOf(s), check.Warning)
+	left, fits := errors+warnings, fittingWords(s)
+	if fits != "" {
+		left++
+	}
 	if s.List.Draft {
 		left++
 	}
@@ -57,17 +60,38 @@ func verdict(s session.Snapshot) readyModel {
 		role = bad
 	}
 	switch {
+	case fits != "" && left == 1:
+		return readyModel{text: "Ready to cut? " + fits, role: soft, busy: s.Fitting}
 	case left == 0:
 		return readyModel{text: "Ready to cut.", role: fine}
 	case s.List.Draft && left == 1:
 		return readyModel{text: "Ready to cut? Only a draft: " + count(len(s.List.Reasons), "number") + " to measure.", role: role}
 	}
-	text := "Ready to cut? Not yet: " + dotted(some(errors, "error"), some(warnings, "warning"))
+	draft := ""
 	if s.List.Draft {
-		text += " · draft, " + count(len(s.List.Reasons), "number") + " to measure"
+		draft = "draft, " + count(len(s.List.Reasons), "number") + " to measure"
 	}
-	return readyModel{text: text + ".", role: role}
+	text := "Ready to cut? Not yet: " + dotted(some(errors, "error"), some(warnings, "warning"), draft) + "."
+	if fits != "" {
+		text += " " + fits
+	}
+	return readyModel{text: text, role: role, busy: s.Fitting}
 }
+
+// fittingWords says that it is not known yet how the tubes go in; "" when it is.
+func fittingWords(s session.Snapshot) string {
+	switch {
+	case s.Fitting:
+		return "Looking how the tubes go in …"
+	case s.Unfitted != nil:
+		return "How the tubes go in is not known."
+	}
+	return ""
+}
+
+// settledOf are the findings that are sure to be of the plan as it is: not those
+// that are being looked at again.
+func settledOf(s session.Snapshot) []check.Finding { return s.List.WithoutOld().Findings }
 
 // some is count, and nothing for none.
 func some(n int, one string) string {

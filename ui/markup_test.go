@@ -74,7 +74,7 @@ func TestMarkupOfFindings(t *testing.T) {
 	themed(t)
 	f := newFindings(nil, wayOutActions{})
 	f.Resize(fyne.NewSize(240, 200))
-	f.show([]findingGroup{{"error", "1 error: do not cut", []findingModel{{0, "error", "Run a hits part pump.", "Move it 3.2 mm.", "-3.2 mm", true, true}}}}, "", 0, wayOutModel{index: -1})
+	f.show([]findingGroup{{"error", "1 error: do not cut", []findingModel{{0, "error", "Run a hits part pump.", "Move it 3.2 mm.", "-3.2 mm", true, true, false}}}}, "", "", 0, wayOutModel{index: -1})
 	looksLike(t, "findings", f.pane, fyne.NewSize(240, 200))
 }
 

@@ -12,6 +12,7 @@ import (
 	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/route/find"
+	"tubewright/route/insert"
 	"tubewright/ui/session"
 )
 
@@ -50,6 +51,17 @@ func TestReadyLine(t *testing.T) {
 		{"all at once", with(func(s *session.Snapshot) {
 			s.List.Findings, s.List.Draft, s.List.Reasons = found(check.Error), true, make([]cutlist.Reason, 1)
 		}), "Ready to cut? Not yet: 1 error · draft, 1 number to measure.", bad},
+		{"only how they go in", with(func(s *session.Snapshot) { s.Fitting = true }), "Ready to cut? Looking how the tubes go in …", soft},
+		{"nobody looks", with(func(s *session.Snapshot) { s.Unfitted = session.ErrFittingStopped }), "Ready to cut? How the tubes go in is not known.", soft},
+		{"one looked at again", with(func(s *session.Snapshot) {
+			s.Fitting, s.List.Findings = true, []check.Finding{{Severity: check.Error, Code: check.CannotBePutIn}}
+		}), "Ready to cut? Looking how the tubes go in …", soft},
+		{"one that cannot be put in", with(func(s *session.Snapshot) {
+			s.List.PutIn, s.List.Findings = new(insert.Report), []check.Finding{{Severity: check.Error, Code: check.CannotBePutIn}}
+		}), "Ready to cut? Not yet: 1 error.", bad},
+		{"a warning beside", with(func(s *session.Snapshot) {
+			s.Fitting, s.List.Findings = true, found(check.Warning)
+		}), "Ready to cut? Not yet: 1 warning. Looking how the tubes go in …", careful},
 	} {
 		if got := readyOf(row.s); got.text != row.want || got.role != row.role {
 			t.Errorf("%s: %q in role %d, want %q in %d", row.name, got.text, got.role, row.want, row.role)
@@ -58,12 +70,12 @@ func TestReadyLine(t *testing.T) {
 }
 
 func TestFindingsAreGroupedGravestFirst(t *testing.T) {
-	groups := findingsOf([]check.Finding{
+	groups := findingsOf(cutlist.List{Findings: []check.Finding{
 		{Severity: check.Note, What: "n"},
 		{Severity: check.Error, What: "e", Measure: -3.2, Unit: "mm"},
 		{Severity: check.Error, What: "f", Measure: 12, Unit: "deg"},
 		{Severity: check.Error, What: "g", Measure: 0.25, Unit: "V"},
-	}, route.Millimetres)
+	}}, route.Millimetres)
 	if len(groups) != 2 || groups[0].title != "3 errors: do not cut" || groups[1].title != "1 note: good to know" {
 		t.Fatalf("groups %+v", groups)
 	}

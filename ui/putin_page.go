@@ -34,6 +34,10 @@ func (w *Window) howIn() {
 		w.say("No order yet", why)
 		return
 	}
+	if l := w.listing(); l.PutIn != nil {
+		w.showIn(l)
+		return
+	}
 	ctx, stop := context.WithCancel(context.Background())
 	l, sol := w.listing(), w.snapshot.Solution
 	bar := widget.NewProgressBarInfinite()

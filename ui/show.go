@@ -67,7 +67,7 @@ func (w *Window) showBoard() {
 	if w.previewed != (preview{}) && (s.Solved != w.shownAt.board.solved || s.Version != w.shownAt.board.version) {
 		w.previewed, w.hover = preview{}, "" // it was of the answer before
 	}
-	now := boardState{s.Version, s.Solved, s.Listed, s.Units, w.previewed, w.photosRead}
+	now := boardState{s.Version, s.Solved, s.Listed, s.Units, w.previewed, w.photosRead, s.List.PutIn != nil}
 	if now == w.shownAt.board {
 		return
 	}
@@ -86,7 +86,7 @@ func (w *Window) showPanels() {
 	w.details.show(w.detailOf(s))
 	w.cards.show(cardsOf(s), noRuns(s), w.selectedRun())
 	w.panels.runs.setTitle(title("Runs", len(s.Plan.Runs)))
-	w.findings.show(findingsOf(s.List.Findings, s.Units), noFindings(s), w.selectedFinding(), wayOutOf(s))
+	w.findings.show(findingsOf(s.List, s.Units), noFindings(s), fittingFoot(s), w.selectedFinding(), wayOutOf(s))
 	w.panels.findings.setTitle(title("Findings", len(s.List.Findings)))
 	w.showShop(s)
 	w.showStatus()
@@ -130,8 +130,18 @@ func noFindings(s session.Snapshot) string {
 		return "No plan is open."
 	case s.Listed == 0:
 		return "Not checked yet."
+	case fittingWords(s) != "":
+		return "Nothing else to settle."
 	}
 	return "Nothing to settle."
+}
+
+// fittingFoot stands under the findings while it is not known how the tubes go in.
+func fittingFoot(s session.Snapshot) string {
+	if s.Unfitted != nil {
+		return "How the tubes go in is not known: " + sentence(s.Unfitted.Error()) + " Ctrl+Return searches again."
+	}
+	return fittingWords(s)
 }
 
 func noBars(s session.Snapshot) string {
@@ -155,7 +165,7 @@ func uncounted(s session.Snapshot) string {
 
 // listing is the list with the units that are shown, for the sheets.
 func (w *Window) listing() cutlist.List {
-	l := w.snapshot.List
+	l := w.snapshot.List.WithoutOld()
 	l.Plan.Units = w.snapshot.Units
 	return l
 }

@@ -37,7 +37,7 @@ func stepsDone(s session.Snapshot, known []string) []string {
 	}
 	tick("place", slices.ContainsFunc(placing, func(word string) bool { return strings.HasPrefix(s.Undo, word) }))
 	tick("run", strings.HasPrefix(s.Undo, "Join "))
-	settled := countOf(s.List.Findings, check.Error)+countOf(s.List.Findings, check.Warning) == 0
+	settled := countOf(s.List.Findings, check.Error)+countOf(s.List.Findings, check.Warning) == 0 && fittingWords(s) == ""
 	tick("settle", s.Current() && s.Undo != "" && len(s.List.Tubes) > 0 && settled)
 	return done
 }

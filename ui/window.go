@@ -108,6 +108,7 @@ type boardState struct {
 	units                   route.Units
 	preview                 preview
 	photos                  int
+	fitted                  bool // it is known how the tubes go in
 }
 
 // New makes the window; it is shown by [Window.Show]. The app must be one of

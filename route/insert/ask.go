@@ -3,6 +3,8 @@ package insert
 import (
 	"math"
 	"strings"
+
+	"tubewright/bends"
 )
 
 // choices are the sockets that may be unscrewed, the fewest first.
@@ -54,7 +56,7 @@ func (m *machine) key(i int, in func(int) bool) string {
 
 // answer looks for slides.
 func (m *machine) answer(i int, in func(int) bool) Result {
-	r := Result{Run: m.runs[i].name, Verdict: Undecided}
+	r := Result{Run: m.runs[i].name, At: middle(m.runs[i].way.Formed), Verdict: Undecided}
 	r.Play, r.InLine = m.play(i)
 	for _, off := range m.choices() {
 		if slides, ok := m.task(i, off, in).search(); ok {
@@ -84,6 +86,17 @@ func (m *machine) judge(tasks []*task, r *Result) {
 			r.Blocker, r.Short = by, short
 		}
 	}
+}
+
+// middle is the place half-way along a tube.
+func middle(f bends.Formed) vec {
+	for _, p := range f.Pieces() {
+		if p.End >= f.Developed/2 {
+			at, _ := p.At(f.Developed / 2)
+			return at
+		}
+	}
+	return vec{} // a tube of no length
 }
 
 // lacking is how much further an end must come out than the other lets it, mm.

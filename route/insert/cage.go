@@ -77,7 +77,7 @@ func (t *task) cagedIn(h float64, near []pair) cage {
 			c.note(w)
 			continue
 		}
-		if w.depth <= 0 || p.half <= leastPatch*h || looks > mostPatches { // at 0 the place is free
+		if w.depth <= 0 || p.half <= leastPatch*h || looks > mostPatches || t.ended() { // at 0 the place is free
 			return cage{}
 		}
 		open = p.quarters(open)

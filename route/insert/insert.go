@@ -28,6 +28,8 @@
 package insert
 
 import (
+	"context"
+
 	"github.com/go-gl/mathgl/mgl64"
 
 	"tubewright/route"
@@ -60,6 +62,7 @@ type Slide struct {
 // Result is the answer for one run.
 type Result struct {
 	Run     string
+	At      mgl64.Vec3 // the middle of its tube where it stands, mm
 	Verdict Verdict
 	Off     [2]bool // sockets at From and To that are unscrewed for it
 	Slides  []Slide // in the order of putting in
@@ -85,7 +88,7 @@ const (
 // Run asks about one run of a solved plan when the runs in has says true for
 // are in their places. ok is false when there is no such run with a way.
 func Run(plan route.Plan, sol find.Solution, run string, has func(run string) bool, o Options) (r Result, ok bool) {
-	m := newMachine(plan, sol, o)
+	m := newMachine(context.Background(), plan, sol, o)
 	for i := range m.runs {
 		if m.runs[i].name == run {
 			return m.sure(i, func(k int) bool { return has(m.runs[k].name) }), true

@@ -33,7 +33,10 @@ type Report struct {
 // taken changes nothing: no other order succeeds where this one stops.
 // The error is the context's.
 func Machine(ctx context.Context, plan route.Plan, sol find.Solution, o Options) (Report, error) {
-	m := newMachine(plan, sol, o)
+	return newMachine(ctx, plan, sol, o).order(ctx)
+}
+
+func (m *machine) order(ctx context.Context) (Report, error) {
 	n := len(m.runs)
 	r := Report{In: make([]Result, n), Out: make([]Result, n), First: make([][]string, n)}
 	in := slices.Repeat([]bool{true}, n)
@@ -75,7 +78,7 @@ func Machine(ctx context.Context, plan route.Plan, sol find.Solution, o Options)
 			r.In[i] = m.sure(i, func(int) bool { return false })
 		}
 	}
-	return r, nil
+	return r, ctx.Err()
 }
 
 // needs are the runs that must be out before one comes out: one that alone is

@@ -1,6 +1,8 @@
 package insert
 
 import (
+	"context"
+
 	"github.com/go-gl/mathgl/mgl64"
 
 	"tubewright/bends"
@@ -60,10 +62,11 @@ type machine struct {
 	parts []obstacle // of parts; name is the part's
 	runs  []run
 	known map[string]Result
+	ended func() bool // nobody waits for the answer any more
 }
 
-func newMachine(plan route.Plan, sol find.Solution, o Options) *machine {
-	m := &machine{plan: plan, opt: o, known: map[string]Result{}}
+func newMachine(ctx context.Context, plan route.Plan, sol find.Solution, o Options) *machine {
+	m := &machine{plan: plan, opt: o, known: map[string]Result{}, ended: func() bool { return ctx.Err() != nil }}
 	for _, placed := range plan.PlaceAll() {
 		for _, s := range placed.Solids {
 			m.parts = append(m.parts, obstacle{solid: solidOf(s), name: placed.Part.Name, end: -1})
@@ -158,13 +161,14 @@ type task struct {
 	spin   bool       // the piece is straight
 	loose  float64    // how far the sockets' give lets the far end swing, mm
 	slack  [2]float64 // how much of that is along an end's way
+	ended  func() bool
 }
 
 // task puts the piece of a run together, with these sockets unscrewed and those
 // other runs in place.
 func (m *machine) task(i int, off [2]bool, in func(int) bool) *task {
 	r := &m.runs[i]
-	t := &task{limbs: tubeOf(&r.way), off: off, wall: m.plan.Case, spin: len(r.way.Formed.Bends) == 0}
+	t := &task{limbs: tubeOf(&r.way), off: off, wall: m.plan.Case, ended: m.ended, spin: len(r.way.Formed.Bends) == 0}
 	t.things = append(t.things, m.parts...)
 	for k := range m.runs {
 		if k != i && in(k) {

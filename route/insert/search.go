@@ -29,7 +29,7 @@ func (t *task) search() (slides []Slide, ok bool) {
 	ways := t.waysOut()
 	seen := map[[5]int]bool{}
 	open := []trace{{place: t.next(place{}, vec{}, 0)}}
-	for n := 0; n < len(open) && n < mostPlaces; n++ {
+	for n := 0; n < len(open) && n < mostPlaces && !t.ended(); n++ {
 		p := open[n]
 		for _, way := range ways {
 			out := t.outAt(p.place, way)

@@ -22,6 +22,9 @@ func (t *task) freeTurned() bool {
 			continue // a straight piece turned about itself stays where it is
 		}
 		for _, angle := range turns {
+			if t.ended() {
+				return true // proves nothing
+			}
 			turn := mgl64.QuatRotate(angle*perDegree, axis.way)
 			for _, by := range shifts {
 				if t.roomTurned(turn, axis.at, by) {

@@ -52,6 +52,7 @@ func (s *Session) EndDrag() {
 	if s.answer.solved != s.version || s.answer.listed != s.version {
 		s.solve()
 	}
+	s.fit()
 	s.note()
 	s.publish()
 }

@@ -14,6 +14,7 @@ import (
 	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/route/find"
+	"tubewright/route/insert"
 	"tubewright/route/mend"
 )
 
@@ -27,11 +28,24 @@ type Tools struct {
 	Build  func(context.Context, route.Plan, find.Solution) (cutlist.List, error)
 	// Advise looks for ways out of a finding.
 	Advise func(context.Context, route.Plan, find.Solution, check.Finding, mend.Search) (mend.Advice, error)
+	// Insertion gives what looks how the tubes of a newly opened plan go in; nil:
+	// nobody does.
+	Insertion func() Insertion
+	// Rest waits until the person has likely made the next edit, or the context
+	// ends; nil: not at all.
+	Rest func(context.Context)
 	// Go starts work off the session's goroutine.
 	Go func(work func())
 	// Dispatch runs a task on the session's goroutine, later or at once, and
 	// tasks in the order they came.
 	Dispatch func(task func())
+}
+
+// Insertion looks how tubes go in. It is asked by several goroutines at a time.
+type Insertion interface {
+	// Known tells it where nothing has to be looked for.
+	Known(route.Plan, find.Solution) (insert.Report, bool)
+	Machine(context.Context, route.Plan, find.Solution) (insert.Report, error)
 }
 
 // Snapshot is all that a window shows of a session. Plan is the newest;
@@ -55,6 +69,14 @@ type Snapshot struct {
 	Units      route.Units
 	Open       bool // there is a plan at all
 	WayOut     WayOut
+
+	// Fitting says that it is not known yet how the tubes of the newest List go in:
+	// it is being looked at, or will be when the part that is dragged is let go.
+	// Findings about it in the List are of an older plan then.
+	Fitting bool
+	// Unfitted says why nobody looks, though it is not known: [ErrFittingStopped], or
+	// what the look broke off with.
+	Unfitted error
 }
 
 // Current reports whether the answer belongs to the plan that is shown.
@@ -75,6 +97,9 @@ type Session struct {
 	journal *Journal
 	trouble error
 	outlook *outlook // nil: nobody asked for ways out
+
+	insertion Insertion // of the open plan; nil: nobody looks how tubes go in
+	fitting   *fitting  // nil: it is not being looked how the tubes go in
 }
 
 // answer is the newest that the workers brought.
@@ -84,6 +109,8 @@ type answer struct {
 	solved, listed int
 	stopped        bool
 	err            error
+	old            []check.Finding // the newest of how tubes go in
+	unfitted       error
 }
 
 // New gives a session with no plan. watch is told every change, on the
@@ -104,7 +131,9 @@ func (s *Session) Now() Snapshot {
 		Path: s.file.path, Dirty: s.history.dirty(),
 		Undo: s.history.undoName(), Redo: s.history.redoName(),
 		Units: s.units, Open: s.history.open(),
+		Unfitted: s.answer.unfitted,
 	}
+	now.Fitting = s.insertion != nil && now.Current() && now.List.PutIn == nil && now.Unfitted == nil
 	if s.outlook != nil {
 		now.WayOut = s.outlook.now
 	}
@@ -131,6 +160,10 @@ func (s *Session) begin(plan route.Plan, from file) {
 	if s.tools.Solver != nil {
 		s.tools.Solve = s.tools.Solver()
 	}
+	s.insertion = nil
+	if s.tools.Insertion != nil {
+		s.insertion = s.tools.Insertion()
+	}
 	s.changed()
 }
 
@@ -138,6 +171,7 @@ func (s *Session) begin(plan route.Plan, from file) {
 func (s *Session) changed() {
 	s.version++
 	s.forgetWayOut()
+	s.endFitting()
 	s.answer.stopped, s.answer.err = false, nil
 	s.solve()
 	s.publish()

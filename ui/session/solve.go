@@ -56,7 +56,7 @@ func (s *Session) solve() {
 func (s *Session) start(j *job) {
 	ctx, stop := context.WithCancel(context.Background())
 	s.solver = solver{running: j, cancel: stop}
-	tools := s.tools
+	tools, insertion := s.tools, s.insertion
 	tools.Go(func() {
 		defer stop()
 		sol, err := guard(func() (find.Solution, error) { return tools.Solve(ctx, j.plan) })
@@ -65,7 +65,13 @@ func (s *Session) start(j *job) {
 			return
 		}
 		tools.Dispatch(func() { s.found(j, sol) })
-		list, err := guard(func() (cutlist.List, error) { return tools.Build(ctx, j.plan, sol) })
+		list, err := guard(func() (cutlist.List, error) {
+			list, err := tools.Build(ctx, j.plan, sol)
+			if err != nil {
+				return list, err
+			}
+			return known(insertion, list, sol), nil
+		})
 		tools.Dispatch(func() { s.listed(j, list, err) })
 	})
 }
@@ -92,7 +98,8 @@ func (s *Session) found(j *job, sol find.Solution) {
 
 func (s *Session) listed(j *job, list cutlist.List, err error) {
 	if err == nil && !s.stale(j) {
-		s.answer.list, s.answer.listed = list, j.version
+		s.take(list)
+		s.answer.listed = j.version
 	}
 	s.finish(j, err)
 }
@@ -116,13 +123,16 @@ func (s *Session) finish(j *job, err error) {
 	if next != nil {
 		s.start(next)
 	}
+	s.fit()
 	s.publish()
 }
 
 // Stop ends the solving that is under way; the plan keeps its older answer
-// until the next edit or [Session.SolveAgain].
+// until the next edit or [Session.SolveAgain]. Where it is only being looked how
+// the tubes go in, it ends that.
 func (s *Session) Stop() {
 	if !s.solver.busy() {
+		s.stopFitting()
 		return
 	}
 	s.solver.stop()
@@ -134,6 +144,7 @@ func (s *Session) Stop() {
 // SolveAgain asks once more for the answer to the plan that is shown.
 func (s *Session) SolveAgain() {
 	s.answer.stopped, s.answer.err = false, nil
+	s.endFitting()
 	s.solve()
 	s.publish()
 }

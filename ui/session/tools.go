@@ -2,10 +2,12 @@ package session
 
 import (
 	"context"
+	"time"
 
 	"tubewright/cutlist"
 	"tubewright/route"
 	"tubewright/route/find"
+	"tubewright/route/insert"
 )
 
 // NewTools gives the real solver and builder, with goroutines of their own.
@@ -13,6 +15,7 @@ import (
 func NewTools(dispatch func(task func())) Tools {
 	return Tools{
 		Solver: remembering, Build: cutlist.Build, Advise: cutlist.Offers,
+		Insertion: func() Insertion { return new(insert.Memory) }, Rest: rest,
 		Go:       func(work func()) { go work() },
 		Dispatch: dispatch,
 	}
@@ -24,4 +27,18 @@ func NewTools(dispatch func(task func())) Tools {
 // goroutine.
 func remembering() func(context.Context, route.Plan) (find.Solution, error) {
 	return new(find.Memory).Solve
+}
+
+// pause is how long a plan rests before it is looked how its tubes go in: longer
+// than between two presses of a key that is held, or two clicks in a row.
+const pause = 400 * time.Millisecond
+
+// rest waits for the pause to pass; sooner when the context ends.
+func rest(ctx context.Context) {
+	t := time.NewTimer(pause)
+	defer t.Stop()
+	select {
+	case <-t.C:
+	case <-ctx.Done():
+	}
 }
