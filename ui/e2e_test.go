@@ -258,7 +258,7 @@ func (s *stage) key(keys ...string) {
 
 func (s *stage) write(text string) {
 	s.t.Helper()
-	s.run("xdotool", "type", "--delay", "25", text)
+	s.run("xdotool", "type", "--delay", "25", "--", text)
 }
 
 func atRest(b Boxes) bool { return !b.Busy && len(b.Cuts) > 0 }

@@ -13,6 +13,7 @@ import (
 
 	"tubewright/assets"
 	"tubewright/route"
+	"tubewright/route/check"
 	"tubewright/route/planfile"
 )
 
@@ -51,6 +52,9 @@ func (s *stage) answerIn(dir string) (answer struct {
 			Aim float64 `json:"aim"`
 		} `json:"cut"`
 	} `json:"tubes"`
+	Findings []struct {
+		Code check.Code `json:"code"`
+	} `json:"findings"`
 },
 ) {
 	s.t.Helper()

@@ -29,9 +29,12 @@ func (t *task) search() (slides []Slide, ok bool) {
 	ways := t.waysOut()
 	seen := map[[5]int]bool{}
 	open := []trace{{place: t.next(place{}, vec{}, 0)}}
-	for n := 0; n < len(open) && n < mostPlaces && !t.ended(); n++ {
+	for n := 0; n < len(open) && n < mostPlaces; n++ {
 		p := open[n]
 		for _, way := range ways {
+			if t.ended() {
+				return nil, false
+			}
 			out := t.outAt(p.place, way)
 			b := t.slide(p.place, way, min(out, t.farthest()))
 			if b.free >= out {

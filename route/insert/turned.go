@@ -16,18 +16,16 @@ var shifts = [...]vec{{}, {1, 0, 0}, {-1, 0, 0}, {0, 1, 0}, {0, -1, 0}, {0, 0, 1
 // it is turned a little: then a cage against slides says too little. An end that
 // a joint holds can turn only about its own way; two held ends not at all, beyond
 // what the cage allows for.
+// Where nobody waits for it any more it says so too, which proves nothing.
 func (t *task) freeTurned() bool {
 	for _, axis := range t.axes() {
 		if t.spin && aside(axis.way, t.ways[0]) < 1e-6 {
 			continue // a straight piece turned about itself stays where it is
 		}
 		for _, angle := range turns {
-			if t.ended() {
-				return true // proves nothing
-			}
 			turn := mgl64.QuatRotate(angle*perDegree, axis.way)
 			for _, by := range shifts {
-				if t.roomTurned(turn, axis.at, by) {
+				if t.ended() || t.roomTurned(turn, axis.at, by) {
 					return true
 				}
 			}
