@@ -50,11 +50,10 @@ func (h *hunt) goAcross(ctx context.Context, a *across) ([]Way, error) {
 // formed makes the cheapest routes that are clear of the parts into ways.
 func (h *hunt) formed(start, end *build, routes []found) (ways []Way) {
 	for _, f := range routes {
-		i := idea{start: start, end: end, corners: f.corners}
 		if len(ways) == mostAcross {
 			break
 		}
-		if h.drawUp(&i) && h.stands(&i) {
+		if i, ok := h.drawUp(start, end, f.corners); ok && h.stands(&i) {
 			ways = append(ways, h.way(i, i.test.formed))
 		}
 	}

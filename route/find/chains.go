@@ -11,9 +11,11 @@ import (
 // settled, and the frame it ends in.
 type build struct {
 	steps []buildStep
-	root  route.Frame // of the port
+	few   [mostFittings + 1]buildStep // room for them
+	root  route.Frame                 // of the port
 	frame route.Frame
 	price float64
+	tally tally
 	rank  int // order among equal costs
 	// verdict is what its bodies run into, worked out once it is asked for.
 	verdict          *hit
@@ -40,13 +42,15 @@ func (b *build) mouth() float64 { return max(0, b.socket().Collar.Length-b.socke
 
 // with gives the chain with one more fitting.
 func (b *build) with(fit *route.Fitting, roll float64) *build {
-	return &build{
+	next := &build{
 		root:  b.root,
-		steps: append(slices.Clip(b.steps), buildStep{fit, roll}),
 		frame: b.frame.Past(*fit, roll),
 		price: b.price + fit.Price,
+		tally: b.tally.and(fit.Kind),
 		rank:  b.rank,
 	}
+	next.steps = append(append(next.few[:0], b.steps...), buildStep{fit, roll})
+	return next
 }
 
 // chain is the build as plans write it.

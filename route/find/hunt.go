@@ -18,9 +18,13 @@ type hunt struct {
 	a, b *side // its From and To ends
 	request
 	longest  float64 // bar to cut from, mm; 0: open
-	families []family
-	base     []family // of closed forms, from a hunt among other surroundings
-	starts   []*build // the chains to bend from at both ends, the plain ones first
+	families []*family
+	base     []*family // of closed forms, from a hunt among other surroundings
+	names    map[naming]*family
+	filed    int       // ideas that were kept when they were offered
+	path     []vec     // room for the path of the idea in hand
+	turns    []float64 // and for its turns
+	starts   []*build  // the chains to bend from at both ends, the plain ones first
 	ends     []*build
 	// mixStarts and mixEnds are the chains that mixes stand behind, by how many
 	// fittings they have besides the socket; empty until they are asked for.
@@ -32,13 +36,6 @@ type hunt struct {
 	measuring bool
 	doubt     *route.Doubt // of its former; nil: nobody has asked
 	missed    []missed     // what was looked at and refused, best of each name
-}
-
-// family is one idea's variants: all that bear one name.
-type family struct {
-	name   string
-	ideas  []idea
-	sorted int // so many of them are in order
 }
 
 // missed is how near a named way came.
@@ -58,33 +55,6 @@ func (h *hunt) note(name string, at hit) {
 	}
 }
 
-// offer takes an idea in when it can be formed.
-func (h *hunt) offer(i idea) {
-	if h.drawUp(&i) {
-		h.file(i)
-	}
-}
-
-// drawUp names and prices an idea; false when it cannot be formed.
-func (h *hunt) drawUp(i *idea) bool {
-	sh := h.shape(i)
-	if len(sh.turns) > 0 && h.tube.Radius == 0 || len(sh.turns) > mostBends {
-		return false
-	}
-	i.name = nameOf(sh, i.start, i.end)
-	switch over := h.tooLong(sh, *i); {
-	case sh.short > bendSlack:
-		h.note(i.name, hit{short: sh.short})
-		return false
-	case over > sameSpot:
-		h.note(i.name, hit{what: theStock, short: over})
-		return false
-	}
-	i.cost = costOf(h.plan.Weigh, sh, i.start, i.end)
-	i.key, i.bends, i.test = costKey(i.cost), len(sh.turns), new(tested)
-	return true
-}
-
 // bendSlack is the rounding that package bends lets pass on a straight, mm.
 const bendSlack = 1e-6
 
@@ -92,64 +62,12 @@ const bendSlack = 1e-6
 const theStock = "the stock"
 
 // tooLong is how much longer the blank is than the longest bar, mm.
-func (h *hunt) tooLong(sh shape, i idea) float64 {
+func (h *hunt) tooLong(sh shape, start, end *build) float64 {
 	if h.longest == 0 {
 		return 0
 	}
-	aim := sh.developed - i.start.socket().SeatGap - i.end.socket().SeatGap
+	aim := sh.developed - start.socket().SeatGap - end.socket().SeatGap
 	return h.tube.Blank(aim, h.plan.Saw.Square, len(sh.turns) > 0) - h.longest
-}
-
-// file puts an idea with others of its name.
-func (h *hunt) file(i idea) {
-	n := slices.IndexFunc(h.families, func(f family) bool { return f.name == i.name })
-	if n < 0 {
-		h.families = append(h.families, family{name: i.name})
-		n = len(h.families) - 1
-	}
-	h.families[n].ideas = append(h.families[n].ideas, i)
-}
-
-// sort puts the ideas of each family, and the families, in order of cost.
-func (h *hunt) sort() {
-	for n := range h.families {
-		if f := &h.families[n]; f.sorted < len(f.ideas) {
-			slices.SortStableFunc(f.ideas, byCost)
-			f.sorted = len(f.ideas)
-		}
-	}
-	slices.SortStableFunc(h.families, func(f, g family) int { return byCost(f.ideas[0], g.ideas[0]) })
-}
-
-// inOrder gives the families in order, those of the base included.
-func (h *hunt) inOrder() []family {
-	h.sort()
-	if len(h.base) == 0 {
-		return h.families
-	}
-	list := slices.Clone(h.base)
-	for _, f := range h.families {
-		n := slices.IndexFunc(list, func(g family) bool { return g.name == f.name })
-		if n < 0 {
-			list = append(list, f)
-			continue
-		}
-		list[n].ideas = slices.Concat(list[n].ideas, f.ideas)
-		slices.SortStableFunc(list[n].ideas, byCost)
-	}
-	slices.SortStableFunc(list, func(f, g family) int { return byCost(f.ideas[0], g.ideas[0]) })
-	return list
-}
-
-func byCost(a, b idea) int {
-	return cmp.Or(
-		cmp.Compare(a.key, b.key),
-		cmp.Compare(len(a.corners), len(b.corners)),
-		cmp.Compare(len(a.start.steps)+len(a.end.steps), len(b.start.steps)+len(b.end.steps)),
-		cmp.Compare(a.name, b.name),
-		cmp.Compare(a.start.rank, b.start.rank),
-		cmp.Compare(a.end.rank, b.end.rank),
-	)
 }
 
 const (
@@ -161,8 +79,6 @@ const (
 	// muchDearer is how many times the best way's cost another may have and still
 	// be worth listing.
 	muchDearer = 3
-	// mostTries bounds how many variants of one name are checked for clearance.
-	mostTries = 48
 )
 
 // ways checks the ideas in order of cost and gives the best clear one of each name.
@@ -202,7 +118,7 @@ func (h *hunt) bestClear() int64 {
 
 // firstClear gives the cheapest of a family that can be formed, is clear and
 // costs less than a bound; nil when there is none.
-func (h *hunt) firstClear(f family, below int64) *idea {
+func (h *hunt) firstClear(f *family, below int64) *idea {
 	for n := range f.ideas[:min(len(f.ideas), mostTries)] {
 		i := &f.ideas[n]
 		if i.key >= below {

@@ -3,7 +3,6 @@ package find
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"tubewright/bends"
 	"tubewright/route"
@@ -30,10 +29,14 @@ func costKey(cost float64) int64 { return int64(math.Round(cost / sameCost)) }
 
 // path gives the corners with both stops.
 func (i idea) path() []vec {
-	path := make([]vec, 0, len(i.corners)+2)
-	path = append(path, i.start.frame.At)
-	path = append(path, i.corners...)
-	return append(path, i.end.frame.At)
+	return pathBetween(make([]vec, 0, len(i.corners)+2), i.start, i.end, i.corners)
+}
+
+// pathBetween adds the corners with both stops to a list.
+func pathBetween(list []vec, start, end *build, corners []vec) []vec {
+	list = append(list, start.frame.At)
+	list = append(list, corners...)
+	return append(list, end.frame.At)
 }
 
 // shape is what the cost and the name of a path rest on.
@@ -53,8 +56,11 @@ const (
 )
 
 // measure works out a path's shape without forming it.
-func measure(t bends.Tube, path []vec) shape {
-	var sh shape
+func measure(t bends.Tube, path []vec) shape { return measureInto(t, path, nil) }
+
+// measureInto is measure with room for the turns.
+func measureInto(t bends.Tube, path []vec, room []float64) shape {
+	sh := shape{turns: room}
 	dir, leg, ok := legOf(path[0], path[1])
 	back, need := 0.0, t.StraightEnd
 	for i := 1; i < len(path)-1 && ok; i++ {
@@ -75,7 +81,7 @@ func measure(t bends.Tube, path []vec) shape {
 		dir, leg, back, need = next, nextLeg, setback, t.StraightBetween
 	}
 	if !ok {
-		return shape{short: math.Inf(1)}
+		return shape{turns: room, short: math.Inf(1)}
 	}
 	sh.add(leg-back, t.StraightEnd)
 	return sh
@@ -85,14 +91,22 @@ func measure(t bends.Tube, path []vec) shape {
 func (h *hunt) shape(i *idea) shape {
 	path := i.path()
 	sh := measure(h.tube.Tube, path)
-	switch first, final := i.start.root.Dir, i.end.root.Dir; {
-	case sh.short > bendSlack || h.plan.Weigh.Tidy == 0:
-	case len(i.corners) == 0:
-		sh.untidy = slant(i.start.frame.Dir, first, final)
-	default:
-		sh.untidy = untidyOf(path, first, final)
+	if sh.short <= bendSlack {
+		sh.untidy = h.untidyPath(path, i.start, i.end)
 	}
 	return sh
+}
+
+// untidyPath is untidyOf between two chains; a straight tube lies as its sockets do.
+func (h *hunt) untidyPath(path []vec, start, end *build) float64 {
+	switch first, final := start.root.Dir, end.root.Dir; {
+	case h.plan.Weigh.Tidy == 0:
+		return 0
+	case len(path) == 2:
+		return slant(start.frame.Dir, first, final)
+	default:
+		return untidyOf(path, first, final)
+	}
 }
 
 func legOf(p, q vec) (dir vec, length float64, ok bool) {
@@ -149,65 +163,6 @@ func counted(n int, what string) string {
 	}
 	return count(n) + " " + what + "s"
 }
-
-// nameOf names a way after its fittings and its bends.
-func nameOf(sh shape, start, end *build) string {
-	kit := kitWords(start, end)
-	switch {
-	case len(sh.turns) == 0 && len(kit) == 0:
-		return "straight"
-	case len(sh.turns) == 0:
-		return "straight, " + strings.Join(kit, ", ")
-	case len(kit) == 0:
-		return bendWords(sh, start, end)
-	}
-	return strings.Join(kit, ", ") + " and " + bendWords(sh, start, end)
-}
-
-// kitWords counts the fittings besides sockets, by kind in a fixed order.
-func kitWords(start, end *build) []string {
-	var words []string
-	for _, kind := range []kindOf{route.Offset, route.Elbow, route.Extender, route.Tee, route.Valve, route.Coupler} {
-		if n := countKind(start, kind) + countKind(end, kind); n > 0 {
-			words = append(words, counted(n, string(kind)))
-		}
-	}
-	return words
-}
-
-func countKind(b *build, kind kindOf) int {
-	n := 0
-	for _, s := range b.steps {
-		if s.fit.Kind == kind {
-			n++
-		}
-	}
-	return n
-}
-
-// bendWords names the bends: "one bend", "offset bend 45" ("offset bend" of any
-// other turn), "three square bends".
-func bendWords(sh shape, start, end *build) string {
-	n := len(sh.turns)
-	switch {
-	case n == 1:
-		return "one bend"
-	case allTurn(sh.turns, 90):
-		return counted(n, "square bend")
-	case n == 2 && isTurn(sh.turns[0], sh.turns[1]) && start.frame.Dir.Add(end.frame.Dir).Len() < nearParallel:
-		if isTurn(sh.turns[0], 45) {
-			return "offset bend 45"
-		}
-		return "offset bend"
-	}
-	if n > 2 && slanted(sh.turns) {
-		return counted(n, "bend") + legsAt45
-	}
-	return counted(n, "bend")
-}
-
-// legsAt45 is in the name of a way with slanting legs.
-const legsAt45 = " with legs at 45"
 
 // slanted reports whether turns are right angles and halves of them, some of these.
 func slanted(turns []float64) bool {

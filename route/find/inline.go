@@ -62,6 +62,6 @@ func (g give) share(sideways, first, second float64) (Miss, bool) {
 // line offers a straight tube between two chains when they stand in line.
 func (h *hunt) line(start, end *build) {
 	if m, ok := giveOf(start.socket(), end.socket()).fits(start.ray(), end.ray()); ok {
-		h.offer(idea{start: start, end: end, miss: m})
+		h.offer(start, end, m, nil)
 	}
 }

@@ -57,7 +57,7 @@ type slanting struct {
 // offerPath offers a path as an idea.
 func (s *slanting) offerPath(path []vec) {
 	s.made++
-	s.offer(idea{start: s.start, end: s.end, corners: slices.Clone(path[1 : len(path)-1])})
+	s.offer(s.start, s.end, Miss{}, path[1:len(path)-1])
 }
 
 // jogs counts the places where a path goes aside and on as before.

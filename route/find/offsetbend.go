@@ -114,7 +114,7 @@ func (h *hunt) backBend(start, end *build) {
 		ahead := w.Dot(a.dir) - over*cos/sin
 		for _, more := range []float64{0, 10, 20, 40} {
 			s := max(first, last+ahead) + more
-			h.offer(idea{start: start, end: end, corners: []vec{a.ahead(s), b.ahead(s - ahead)}})
+			h.offer(start, end, Miss{}, []vec{a.ahead(s), b.ahead(s - ahead)})
 		}
 	}
 }

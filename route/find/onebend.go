@@ -12,12 +12,12 @@ func (h *hunt) oneBend(start, end *build) {
 	}
 	corner := a.ahead(s)
 	if gap <= sameSpot {
-		h.offer(idea{start: start, end: end, corners: []vec{corner}})
+		h.offer(start, end, Miss{}, []vec{corner})
 		return
 	}
 	g := giveOf(start.socket(), end.socket())
 	askew := math.Atan2(gap/2, min(s, t)) / perDegree
 	if m, ok := g.share(gap, askew, askew); ok {
-		h.offer(idea{start: start, end: end, miss: m, corners: []vec{corner.Add(b.ahead(t)).Mul(0.5)}})
+		h.offer(start, end, m, []vec{corner.Add(b.ahead(t)).Mul(0.5)})
 	}
 }

@@ -285,7 +285,7 @@ func (h *hunt) squares(ctx context.Context, start, end *build, best int64) error
 			for i := range f.corners {
 				f.corners[i] = m.out(f.corners[i])
 			}
-			h.offer(idea{start: start, end: end, corners: f.corners})
+			h.offer(start, end, Miss{}, f.corners)
 		}
 		h.slantsOf(start, end, got)
 	}

@@ -6,6 +6,6 @@ func (h *hunt) mostDeveloped(start, end *build) float64 {
 	if h.longest == 0 {
 		return 0
 	}
-	none := h.tooLong(shape{turns: []float64{90}}, idea{start: start, end: end})
+	none := h.tooLong(shape{turns: []float64{90}}, start, end)
 	return max(sameSpot, -none)
 }

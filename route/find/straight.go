@@ -158,21 +158,12 @@ func (s *straightener) search(from, to int) {
 			continue
 		}
 		s.offsets, s.grasp = c.offsets, s.graspOf(c)
-		before := s.filed()
+		before := s.filed
 		s.aim(c.first, c.last)
-		if s.filed() > before {
+		if s.filed > before {
 			s.lower()
 		}
 	}
-}
-
-// filed counts the ideas so far.
-func (h *hunt) filed() int {
-	n := 0
-	for i := range h.families {
-		n += len(h.families[i].ideas)
-	}
-	return n
 }
 
 // leastPrice is what the fittings of a class cost at least.

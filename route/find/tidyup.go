@@ -182,7 +182,7 @@ func (h *hunt) slid(w *Way, s shift) (Way, bool) {
 	i.corners = append(i.corners, c[1:len(c)-1]...)
 	i.corners[s.leg-1], i.corners[s.leg] = i.corners[s.leg-1].Add(s.by), i.corners[s.leg].Add(s.by)
 	sh := h.shape(&i)
-	if sh.short > bendSlack || len(sh.turns) != len(w.Formed.Bends) || h.tooLong(sh, i) > sameSpot {
+	if sh.short > bendSlack || len(sh.turns) != len(w.Formed.Bends) || h.tooLong(sh, i.start, i.end) > sameSpot {
 		return Way{}, false
 	}
 	i.cost, i.test = costOf(h.plan.Weigh, sh, i.start, i.end), new(tested)

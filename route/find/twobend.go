@@ -72,7 +72,7 @@ func (h *hunt) leastPair(start, end *build) float64 {
 
 func (h *hunt) pair(start, end *build, s, t float64) {
 	if s > 0 && t > 0 {
-		h.offer(idea{start: start, end: end, corners: []vec{start.ray().ahead(s), end.ray().ahead(t)}})
+		h.offer(start, end, Miss{}, []vec{start.ray().ahead(s), end.ray().ahead(t)})
 	}
 }
 

@@ -7,7 +7,7 @@ func (h *hunt) viaWays(start, end *build) {
 	for _, lead := range h.leadIns(start.ray(), via[0]) {
 		for _, tail := range h.leadIns(end.ray(), via[len(via)-1]) {
 			corners := append(append(append([]vec{}, lead...), via...), tail...)
-			h.offer(idea{start: start, end: end, corners: corners})
+			h.offer(start, end, Miss{}, corners)
 		}
 	}
 }
