@@ -46,7 +46,7 @@ func TestRunsCrossWhenThatIsCheap(t *testing.T) {
 // TestTollsCountEachEntry: along a line through two runs each is paid once, from
 // either side, however the line is cut up.
 func TestTollsCountEachEntry(t *testing.T) {
-	q := &quest{radius: 32, keep: 20, search: new(search), effort: &effort{}}
+	q := &quest{radius: 32, keep: 20, search: newSearch(), effort: &effort{}}
 	q.grid = lattice{{0, 50, 100, 150, 200, 250, 300}, {0, 40}, {0, 40}}
 	var rooms []wall
 	for _, x := range []float64{90, 110, 220} {

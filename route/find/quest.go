@@ -114,15 +114,16 @@ func (q *quest) givesUp(rounds int, best int64, routes int) bool {
 // clear, and the first corner after it lies in the case. An end that faces along
 // no axis must have a place for its own bend.
 func (q *quest) opens(e *rayEnd, end bool) bool {
-	if e.axis < 0 {
-		return len(q.oddEnds(e, end, nil)) > 0
+	exempt := fromStart
+	if end {
+		exempt = fromEnd
 	}
-	open, _ := q.clearRun(e.ray.at, e.axis, q.leastEnd, func(w *wall) float64 {
-		if end {
-			return w.fromEnd
-		}
-		return w.fromStart
-	})
+	if e.axis < 0 {
+		var r endRoom
+		q.oddEnds(e, exempt, &r)
+		return len(r.odds) > 0
+	}
+	open, _ := q.clearRun(e.ray.at, e.axis, q.leastEnd, exempt)
 	return open >= q.leastEnd-sameSpot && q.room.holds(e.ray.ahead(q.leastEnd+q.radius))
 }
 

@@ -50,7 +50,7 @@ func (g *stepGraph) steps(state int32) {
 	}
 	l := g.label(state)
 	s.labels, s.homes = append(s.labels[:0], l), s.homes[:0]
-	s.heads[state] = head{s.stamp, 0}
+	s.heads[state] = head{s.pass, 0}
 	g.q.goOn(entry{label: 0})
 	for i := range s.labels[1:] {
 		g.edge(int64(state), int64(s.labels[i+1].state), s.labels[i+1].cost)
@@ -162,7 +162,7 @@ func BenchmarkSquare(b *testing.B) {
 func TestNoAllocationOnTheWay(t *testing.T) {
 	for seed := range uint64(8) {
 		q := lattices(seed)
-		q.search = new(search)
+		q.search = newSearch()
 		q.search.bound = math.MaxInt64
 		states := 0
 		look := func() {

@@ -54,7 +54,10 @@ type stretch struct{ from, to vec }
 
 func newRival(q *quest) *rival {
 	r := &rival{quest: q, known: map[rivalState]int64{}, weight: map[[2]int64]float64{}, freed: map[stretch]bool{}, turned: map[[5]int]bool{}}
-	r.firsts, r.goals = q.oddEnds(&q.start, false, nil), q.oddEnds(&q.end, true, nil)
+	r.firsts, r.goals = oddsAt(q, &q.start, fromStart), oddsAt(q, &q.end, fromEnd)
+	for i := range r.goals {
+		r.goals[i].heading ^= 1
+	}
 	r.counts = q.most > 0
 	r.number(rivalState{kind: atStart})
 	r.number(rivalState{kind: atEnd})
@@ -278,4 +281,13 @@ func aheadOf(from vec, d int, p vec) (float64, bool) {
 	}
 	run := (p[d/2] - from[d/2]) * sign(d)
 	return run, run > 0
+}
+
+// oddsAt is where an end's own bend may stand; none of an end along an axis.
+func oddsAt(q *quest, e *rayEnd, exempt func(*wall) float64) []odds {
+	var r endRoom
+	if e.axis < 0 {
+		q.oddEnds(e, exempt, &r)
+	}
+	return r.odds
 }

@@ -144,7 +144,7 @@ func (q *quest) turn(at int32, from *label, n node, out, via int) {
 	crossing := int(from.state) / (6 * s.vias)
 	state := int32(((crossing+(next-here)*s.stride[axis])*6+out)*s.vias + via)
 	// the cheap question before the dear one: does the bend lead to anything new?
-	if h := &s.heads[state]; h.stamp == s.stamp && !s.limited && s.labels[h.label].cost <= cost {
+	if h := &s.heads[state]; h.stamp == s.pass && !s.limited && s.labels[h.label].cost <= cost {
 		return
 	}
 	if q.bendsAt(crossing, n, int(from.heading), out) {
@@ -184,7 +184,7 @@ func abs(x int64) int64 {
 func (q *quest) open(l *label) {
 	s := q.search
 	h := &s.heads[l.state]
-	known := h.stamp == s.stamp
+	known := h.stamp == s.pass
 	if known && s.bettered(h.label, l) {
 		return
 	}
@@ -203,7 +203,7 @@ func (q *quest) open(l *label) {
 	default:
 		s.labels = append(s.labels, *l)
 	}
-	*h = head{s.stamp, at}
+	*h = head{s.pass, at}
 	s.push(total, l.cost, at)
 }
 
@@ -230,12 +230,16 @@ func (q *quest) bendsAt(crossing int, n node, in, out int) bool {
 	s := q.search
 	c := &s.corners[crossing]
 	if c.stamp != s.stamp {
-		*c = corner{stamp: s.stamp}
+		*c = corner{stamp: s.stamp, looks: s.looks}
 		q.look(q.grid.at(n), q.grid.at(n), q.radius)
 	}
+	if c.looks != s.looks {
+		c.looks, c.blamed[1] = s.looks, 0
+	}
 	bit := uint16(1) << bendBit[in^1][out]
-	if c.known&bit == 0 {
+	if c.known&bit == 0 || c.clear&bit == 0 && c.blamed[s.back]&bit == 0 {
 		c.known |= bit
+		c.blamed[s.back] |= bit
 		if q.bendClear(n, in, out) {
 			c.clear |= bit
 		}

@@ -6,18 +6,48 @@ import "math"
 // where the ray's own bend may stand.
 func (q *quest) begin() {
 	s := q.search
-	s.goals = q.oddEnds(&q.end, true, s.goals)
-	if q.end.axis >= 0 {
-		s.back, s.backBy = q.clearRun(q.end.ray.at, q.end.axis, q.extent(&q.end), func(w *wall) float64 { return w.fromEnd })
+	q.ends()
+	s.goals = append(s.goals, s.to().odds...)
+	for i := range s.goals {
+		s.goals[i].heading ^= 1
 	}
 	if q.start.axis >= 0 {
 		q.beginStraight()
 		return
 	}
-	s.firsts = q.oddEnds(&q.start, false, s.firsts)
+	s.firsts = append(s.firsts, s.from().odds...)
 	for i := range s.firsts {
 		q.beginOdd(i)
 	}
+}
+
+// from and to are the two ends as this search goes.
+func (s *search) from() *endRoom { return &s.ground.ends[s.back] }
+func (s *search) to() *endRoom   { return &s.ground.ends[1-s.back] }
+
+// ends finds out about the walls before both ends.
+func (q *quest) ends() {
+	s := q.search
+	q.endRoom(s.to(), &q.end, fromEnd)
+	q.endRoom(s.from(), &q.start, fromStart)
+}
+
+func fromStart(w *wall) float64 { return w.fromStart }
+func fromEnd(w *wall) float64   { return w.fromEnd }
+
+func (q *quest) endRoom(r *endRoom, e *rayEnd, exempt func(*wall) float64) {
+	if r.stamp == q.search.stamp {
+		for _, w := range r.blamed {
+			w.blocked++
+		}
+		return
+	}
+	r.stamp, r.odds, r.blamed = q.search.stamp, r.odds[:0], r.blamed[:0]
+	if e.axis >= 0 {
+		r.far, r.by = q.clearRun(e.ray.at, e.axis, q.extent(e), exempt)
+		return
+	}
+	q.oddEnds(e, exempt, r)
 }
 
 // beginStraight opens every crossing on the first straight at which it may bend.
@@ -28,16 +58,15 @@ func (q *quest) beginStraight() {
 	if !ok {
 		return
 	}
-	from := label{at: [3]uint8{uint8(n[0]), uint8(n[1]), uint8(n[2])}}
-	open, by := q.clearRun(q.start.ray.at, d, q.extent(&q.start), func(w *wall) float64 { return w.fromStart })
+	from, room := label{at: [3]uint8{uint8(n[0]), uint8(n[1]), uint8(n[2])}}, q.search.from()
 	for to := n; ; {
 		to[axis] += 1 - 2*(d&1)
 		if to[axis] < 0 || to[axis] >= q.search.size[axis] {
 			return
 		}
 		run := math.Abs(q.grid[axis][to[axis]]-q.start.ray.at[axis]) - q.radius
-		if run > open+sameSpot {
-			by.blocked++
+		if run > room.far+sameSpot {
+			room.by.blocked++
 			return
 		}
 		if run < q.leastEnd-bendSlack {

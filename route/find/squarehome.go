@@ -61,8 +61,8 @@ func (q *quest) homeStraight(at int32, bent *label, n node, out, via int, setbac
 	if run < q.leastEnd-bendSlack || q.passed(n, out, via, begin, end) < len(q.via) {
 		return
 	}
-	if run > s.back+sameSpot {
-		s.backBy.blocked++
+	if end := s.to(); run > end.far+sameSpot {
+		end.by.blocked++
 		return
 	}
 	r := &s.axes[axis]

@@ -26,8 +26,21 @@ func (q *quest) least(l *label) int64 {
 	if q.end.axis < 0 {
 		return q.leastOdd(l)
 	}
-	legs, bends := q.search.toward(l, &q.search.end, q.end.axis^1)
-	return legs + bends*q.cornerKey
+	x, y, z := &q.search.toEnd[0], &q.search.toEnd[1], &q.search.toEnd[2]
+	where := x.side[l.at[0]] + y.side[l.at[1]] + z.side[l.at[2]]
+	return x.cost[l.at[0]] + y.cost[l.at[1]] + z.cost[l.at[2]] + int64(fewest[q.end.axis^1][where][l.heading])*q.cornerKey
+}
+
+// faceHome works out how far from each line the end lies, and on which side.
+func (s *search) faceHome() {
+	for axis := range s.toEnd {
+		r, h, to := &s.axes[axis], &s.toEnd[axis], s.end[axis]
+		digit := [3]uint8{9, 3, 1}[axis]
+		for i := range s.size[axis] {
+			h.cost[i] = abs(r.price[to] - r.price[i])
+			h.side[i] = digit * uint8(1+compare(to, i))
+		}
+	}
 }
 
 // toward is the price of the legs to a crossing and the fewest bends to reach it

@@ -58,19 +58,19 @@ func sortSpans(list []span) {
 // freeSteps works out which steps along a line are free and end in the case.
 func (q *quest) freeSteps(l *line, n node, axis int) {
 	inside := q.insideOf(n, axis)
-	grid, r := q.grid[axis], q.radius
+	if inside == 0 {
+		return
+	}
+	r, lines := &q.search.axes[axis], len(q.grid[axis])
+	l.on = [2]uint64{inside >> 1, inside << 1 & (1<<lines - 1)}
 	for sense := range 2 {
-		jumps := &q.search.jump[2*axis+sense]
-		side := float64(1 - 2*sense)
-		for i := range grid {
-			if next := i + 1 - 2*sense; next >= 0 && next < len(grid) && inside>>next&1 == 1 &&
-				q.stopper(l, grid[i]-side*r, grid[next]-side*r) == nil {
-				l.on[sense] |= 1 << i
-			}
-			if next := jumps[i]; next >= 0 && inside>>next&1 == 1 &&
-				q.stopper(l, grid[i]+side*r, grid[next]-side*r) == nil {
-				l.jump[sense] |= 1 << i
-			}
+		if l.jump[sense] = r.jumps[sense]; inside != r.inside {
+			l.jump[sense] = jumpsInto(q.search.jump[2*axis+sense][:lines], inside)
+		}
+		for i := range q.search.spans[l.from:l.to] {
+			s := &q.search.spans[int(l.from)+i]
+			l.on[sense] &^= r.steps[sense].in(s, lines)
+			l.jump[sense] &^= r.steps[2+sense].in(s, lines)
 		}
 	}
 }

@@ -25,25 +25,54 @@ func (b *nearBits) build(q *quest) {
 		b.bend[axis] = sized(b.bend[axis], b.words*len(q.grid[axis]))
 		clear(b.straight[axis])
 		clear(b.bend[axis])
-		for i := range q.walls {
+	}
+	for i := range q.walls {
+		for axis := range 3 {
 			b.mark(q, axis, i)
 		}
 	}
 }
 
-// mark sets the bits of one wall along one axis.
+// mark sets the bits of one wall along one axis. The lines it reaches lie side by
+// side.
 func (b *nearBits) mark(q *quest, axis, i int) {
 	w := &q.walls[i]
 	word, bit := i/64, uint64(1)<<(i%64)
-	for j, x := range q.grid[axis] {
-		gap := max(w.lo[axis]-x, x-w.hi[axis]) - w.keep - nearSpare
-		if gap < 0 {
+	grid := q.grid[axis]
+	reach := w.keep + nearSpare
+	from := firstBeyond(grid, w.lo[axis]-reach-q.radius)
+	for j := from; j < len(grid) && grid[j] < w.hi[axis]+reach+q.radius; j++ {
+		b.bend[axis][j*b.words+word] |= bit
+		if grid[j] > w.lo[axis]-reach && grid[j] < w.hi[axis]+reach {
 			b.straight[axis][j*b.words+word] |= bit
 		}
-		if gap < q.radius {
-			b.bend[axis][j*b.words+word] |= bit
+	}
+}
+
+// firstBeyond is the first of rising numbers that is greater than x.
+func firstBeyond(list []float64, x float64) int {
+	lo, hi := 0, len(list)
+	for lo < hi {
+		if mid := int(uint(lo+hi) >> 1); list[mid] > x {
+			hi = mid
+		} else {
+			lo = mid + 1
 		}
 	}
+	return lo
+}
+
+// firstNotBelow is the first of rising numbers that is not less than x.
+func firstNotBelow(list []float64, x float64) int {
+	lo, hi := 0, len(list)
+	for lo < hi {
+		if mid := int(uint(lo+hi) >> 1); list[mid] >= x {
+			hi = mid
+		} else {
+			lo = mid + 1
+		}
+	}
+	return lo
 }
 
 // along gives the walls that the line through a crossing along an axis may come

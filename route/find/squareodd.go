@@ -18,8 +18,9 @@ type odds struct {
 	length  int64 // the same in steps of sameLength
 }
 
-// oddClear checks the straight from a stop and the odd bend after it.
-func (q *quest) oddClear(e *rayEnd, end bool, s float64, d int, turn, setback float64) bool {
+// oddClear checks the straight from a stop and the odd bend after it; what is in
+// the way is noted.
+func (q *quest) oddClear(e *rayEnd, exempt func(*wall) float64, s float64, d int, turn, setback float64, r *endRoom) bool {
 	from, corner := e.ray.ahead(s-setback), e.ray.ahead(s)
 	inward, ok := unit(aside(heading(d), e.ray.dir))
 	if !ok {
@@ -34,14 +35,12 @@ func (q *quest) oddClear(e *rayEnd, end bool, s float64, d int, turn, setback fl
 	q.look(corner, to, setback)
 	for i := range q.walls {
 		w := &q.walls[i]
-		skip := w.fromStart
-		if end {
-			skip = w.fromEnd
-		}
+		skip := exempt(w)
 		straight := clear.Rod{From: e.ray.ahead(min(skip, s-setback)), To: from}
 		if skip < s-setback && !clear.Farther(straight, w.shape, w.keep) ||
 			!w.beyond(from, corner, to) && !clear.Farther(arc, w.shape, w.keep) {
 			w.blocked++
+			r.blamed = append(r.blamed, w)
 			return false
 		}
 	}
@@ -49,12 +48,8 @@ func (q *quest) oddClear(e *rayEnd, end bool, s float64, d int, turn, setback fl
 }
 
 // oddEnds lists the corners on a ray that faces along no axis at which it may
-// bend to or from a heading, clear of everything. For the end the heading is
-// that of the tube coming in.
-func (q *quest) oddEnds(e *rayEnd, end bool, list []odds) []odds {
-	if e.axis >= 0 {
-		return list
-	}
+// bend to a heading, clear of everything.
+func (q *quest) oddEnds(e *rayEnd, exempt func(*wall) float64, r *endRoom) {
 	for _, s := range q.stands(e) {
 		for d := range 6 {
 			turn := degreesBetween(e.ray.dir, heading(d))
@@ -62,7 +57,7 @@ func (q *quest) oddEnds(e *rayEnd, end bool, list []odds) []odds {
 			if turn < 1 || turn >= foldedTurn || s-setback < q.leastEnd-bendSlack {
 				continue
 			}
-			if !q.room.holds(e.ray.ahead(s)) || !q.oddClear(e, end, s, d, turn, setback) {
+			if !q.room.holds(e.ray.ahead(s)) || !q.oddClear(e, exempt, s, d, turn, setback, r) {
 				continue
 			}
 			o := odds{
@@ -70,14 +65,10 @@ func (q *quest) oddEnds(e *rayEnd, end bool, list []odds) []odds {
 				price:  costKey(q.bendCost(turn) + q.weigh.Millimetre*(s-2*setback)),
 				length: int64(math.Round((s - 2*setback + bends.ArcLength(q.radius, turn)) / sameLength)),
 			}
-			if end {
-				o.heading = d ^ 1
-			}
 			var ok bool
 			if o.node, ok = q.grid.find(o.at); ok || len(q.grid[0]) == 0 {
-				list = append(list, o)
+				r.odds = append(r.odds, o)
 			}
 		}
 	}
-	return list
 }

@@ -36,8 +36,10 @@ func (q *quest) shutIn(ctx context.Context, most int) (bool, error) {
 	q.search, q.via = searches.Get().(*search), nil
 	q.search.bound, q.search.limited = mine.bound, false
 	q.turnRound()
+	q.prepareBack(mine.ground)
 	dry, err := q.runsDry(ctx, most)
 	q.turnRound()
+	q.search.ground = &q.search.own
 	searches.Put(q.search)
 	q.search, q.via = mine, via
 	if !dry {
@@ -68,7 +70,6 @@ func (q *quest) turnRound() {
 
 // runsDry reports whether the search ends within so many states without a route.
 func (q *quest) runsDry(ctx context.Context, most int) (bool, error) {
-	q.prepare()
 	q.begin()
 	s := q.search
 	for step := range min(most, q.effort.left()) {

@@ -9,31 +9,57 @@ import (
 // from search to search: what they hold counts only when its stamp is this
 // search's.
 type search struct {
-	size    [3]int
-	stride  [3]int // from a crossing to the next along each axis
-	vias    int    // via indices a state may have: one more than the run's via points
-	stamp   uint32
-	heads   []head   // of each state
-	corners []corner // of each crossing
-	lines   [3][]line
-	spans   []span
-	labels  []label
+	*ground         // what it stands on: its own, or that of the search it serves
+	own     ground  // room for one
+	back    int     // 1 when it sets out from the end and stands on another's ground
+	vias    int     // via indices a state may have: one more than the run's via points
+	pass    uint32  // the stamp of heads
+	heads   []head  // of each state
+	labels  []label // as they were opened
 	open    frontier
 	seq     int32
 	bound   int64 // only routes that cost less are looked for
 	firsts  []odds
 	goals   []odds // where the end's own bend may stand, when it faces along no axis
 	homes   []home
+	end     node
+	toEnd   [3]homeward
+	rest    []int64 // least price from each via point on
+	limited bool    // lengths and bends are bounded: labels are kept that are dearer but shorter
+	cut     bool    // it gave up with states still to look at
+	blame   []int   // of each wall, while the search looks from the other end
+}
+
+// ground is a lattice with what has been found out of the walls on it. It is the
+// same from whichever end one looks.
+type ground struct {
+	size    [3]int
+	stride  [3]int // from a crossing to the next along each axis
+	stamp   uint32
+	looks   uint32   // how often it was looked over from the other end
+	corners []corner // of each crossing
+	lines   [3][]line
+	spans   []span
 	axes    [3]ruler
 	jump    [6][mostLines]int8 // the first crossing at which a tube may bend again after a bend; −1: none
 	near    nearBits
-	end     node
-	rest    []int64 // least price from each via point on
-	limited bool    // lengths and bends are bounded: labels are kept that are dearer but shorter
-	back    float64 // how far the end's last straight may reach back, mm
-	backBy  *wall   // what stops it there
-	cut     bool    // it gave up with states still to look at
-	blame   []int   // of each wall, while the search looks from the other end
+	ends    [2]endRoom
+}
+
+// endRoom is what is known of the walls before an end.
+type endRoom struct {
+	stamp  uint32
+	far    float64 // how far its first straight may reach, mm
+	by     *wall   // what stops it there
+	odds   []odds  // where its own bend may stand, when it faces along no axis
+	blamed []*wall // what kept its bend from other places
+}
+
+// homeward is what it costs from each line of an axis to the end's, and on which
+// side of it that lies, as fewest counts sides.
+type homeward struct {
+	cost [mostLines]int64
+	side [mostLines]uint8
 }
 
 // ruler is one axis of the lattice in whole steps, so that a price does not
@@ -42,7 +68,13 @@ type ruler struct {
 	price  [mostLines]int64 // of the way from 0 to each line, in steps of sameCost
 	length [mostLines]int64 // the same in steps of sameLength
 	inside uint64           // lines in the case
+	steps  [4]reach         // of the steps on and of those after a bend, up and down
+	jumps  [2]uint64        // lines a step after a bend leads from, up and down, into the case
 }
+
+// reach is the stretches of line that the steps from each crossing take up, in
+// rising order, less sameSpot at both ends.
+type reach struct{ from, to [mostLines]float64 }
 
 // sameLength is one step of a label's length, mm.
 const sameLength = 1e-6
@@ -69,10 +101,13 @@ type label struct {
 	done         bool // gone on from
 }
 
-// corner remembers which of the twelve bends at a crossing are clear.
+// corner remembers which of the twelve bends at a crossing are clear, and which
+// refusals have been laid to a wall: by the search from the start and by that from
+// the end, for each counts its own.
 type corner struct {
-	stamp        uint32
+	stamp, looks uint32 // of the ground; of the last look back over it
 	known, clear uint16
+	blamed       [2]uint16
 }
 
 // home is a way found to the end.
@@ -85,7 +120,13 @@ type home struct {
 }
 
 // searches keeps working rooms for use again.
-var searches = sync.Pool{New: func() any { return new(search) }}
+var searches = sync.Pool{New: func() any { return newSearch() }}
+
+func newSearch() *search {
+	s := new(search)
+	s.ground = &s.own
+	return s
+}
 
 // prepare sizes the working room for the lattice.
 func (q *quest) prepare() {
@@ -93,33 +134,59 @@ func (q *quest) prepare() {
 		q.effort = &effort{}
 	}
 	s := q.search
+	s.ground, s.back = &s.own, 0
 	s.size = [3]int{len(q.grid[0]), len(q.grid[1]), len(q.grid[2])}
 	s.stride = [3]int{s.size[1] * s.size[2], s.size[2], 1}
-	s.vias = len(q.via) + 1
-	s.wipe()
-	q.priceBends()
+	s.ground.wipe()
 	for axis := range s.axes {
 		q.rule(axis)
 	}
 	s.near.build(q)
 	q.openTolls()
-	s.end, _ = q.grid.find(q.end.ray.at)
+	q.setOut()
+}
+
+// prepareBack makes a search ready that looks from the other end over the ground
+// of another.
+func (q *quest) prepareBack(g *ground) {
+	g.looks++
+	q.search.ground, q.search.back = g, 1
+	q.setOut()
+}
+
+// setOut makes ready what hangs on the end that is looked for.
+func (q *quest) setOut() {
+	s := q.search
+	s.vias = len(q.via) + 1
+	s.heads = sized(s.heads, s.size[0]*s.size[1]*s.size[2]*6*s.vias)
+	s.again()
+	q.priceBends()
+	var found bool
+	if s.end, found = q.grid.find(q.end.ray.at); found {
+		s.faceHome()
+	}
 	q.sumVias()
 }
 
 // wipe makes all tables empty and large enough.
-func (s *search) wipe() {
-	nodes := s.size[0] * s.size[1] * s.size[2]
-	s.stamp++
-	if s.stamp == math.MaxUint32 {
-		*s = search{size: s.size, stride: s.stride, vias: s.vias, stamp: 1, bound: s.bound}
+func (g *ground) wipe() {
+	if g.stamp++; g.stamp == math.MaxUint32 {
+		*g = ground{size: g.size, stride: g.stride, stamp: 1}
 	}
-	s.heads = sized(s.heads, nodes*6*s.vias)
-	s.corners = sized(s.corners, nodes)
-	for axis := range s.lines {
-		s.lines[axis] = sized(s.lines[axis], s.size[(axis+1)%3]*s.size[(axis+2)%3])
+	g.corners = sized(g.corners, g.size[0]*g.size[1]*g.size[2])
+	for axis := range g.lines {
+		g.lines[axis] = sized(g.lines[axis], g.size[(axis+1)%3]*g.size[(axis+2)%3])
 	}
-	s.spans, s.labels, s.open, s.homes = s.spans[:0], s.labels[:0], s.open[:0], s.homes[:0]
+	g.spans = g.spans[:0]
+}
+
+// again empties what a search has found out and keeps what it knows of the walls.
+func (s *search) again() {
+	if s.pass++; s.pass == math.MaxUint32 {
+		clear(s.heads[:cap(s.heads)])
+		s.pass = 1
+	}
+	s.labels, s.open, s.homes = s.labels[:0], s.open[:0], s.homes[:0]
 	s.firsts, s.goals = s.firsts[:0], s.goals[:0]
 }
 
@@ -129,18 +196,6 @@ func sized[T any](table []T, length int) []T {
 		return make([]T, length, length+length/2)
 	}
 	return table[:length]
-}
-
-// again empties what a search has found out and keeps what it knows of the walls.
-func (s *search) again() {
-	stamp := s.stamp
-	for i := range s.heads {
-		if s.heads[i].stamp == stamp {
-			s.heads[i].stamp = 0
-		}
-	}
-	s.labels, s.open, s.homes = s.labels[:0], s.open[:0], s.homes[:0]
-	s.firsts, s.goals = s.firsts[:0], s.goals[:0]
 }
 
 // rule works out one axis of the lattice.
@@ -155,6 +210,14 @@ func (q *quest) rule(axis int) {
 			r.inside |= 1 << i
 		}
 	}
+	q.ruleJumps(axis)
+	q.ruleSteps(axis)
+}
+
+// ruleJumps finds from each line the first at which a tube may bend again after
+// a bend.
+func (q *quest) ruleJumps(axis int) {
+	s, grid := q.search, q.grid[axis]
 	least := 2*q.radius + q.between - bendSlack
 	f, b := 0, len(grid)-1
 	for i := range grid {
@@ -172,6 +235,53 @@ func (q *quest) rule(axis int) {
 		}
 		s.jump[2*axis+1][i] = int8(b)
 	}
+	for sense := range 2 {
+		s.axes[axis].jumps[sense] = jumpsInto(s.jump[2*axis+sense][:len(grid)], s.axes[axis].inside)
+	}
+}
+
+// jumpsInto is the lines from which a jump leads to some lines.
+func jumpsInto(jump []int8, inside uint64) (from uint64) {
+	for i, next := range jump {
+		if next >= 0 && inside>>next&1 == 1 {
+			from |= 1 << i
+		}
+	}
+	return from
+}
+
+// ruleSteps works out what each step takes up of its line; a step that leads
+// nowhere takes up nothing, beyond the end where it would.
+func (q *quest) ruleSteps(axis int) {
+	s, grid := q.search, q.grid[axis]
+	last := len(grid) - 1
+	for sense := range 2 {
+		on, jump := &s.axes[axis].steps[sense], &s.axes[axis].steps[2+sense]
+		side := float64(1 - 2*sense)
+		for i := range grid {
+			beyond := math.Inf(1 - 2*sense)
+			on.from[i], on.to[i], jump.from[i], jump.to[i] = beyond, beyond, beyond, beyond
+			if next := i + 1 - 2*sense; next >= 0 && next <= last {
+				on.set(i, grid[i]-side*q.radius, grid[next]-side*q.radius)
+			}
+			if next := s.jump[2*axis+sense][i]; next >= 0 {
+				jump.set(i, grid[i]+side*q.radius, grid[next]-side*q.radius)
+			}
+		}
+	}
+}
+
+func (r *reach) set(i int, from, to float64) {
+	r.from[i], r.to[i] = min(from, to)+sameSpot, max(from, to)-sameSpot
+}
+
+// in is the steps that a span of the line is in the way of, among so many.
+func (r *reach) in(s *span, lines int) uint64 {
+	first, last := firstBeyond(r.to[:lines], s.lo), firstNotBelow(r.from[:lines], s.hi)
+	if first >= last {
+		return 0
+	}
+	return (1<<last - 1) &^ (1<<first - 1)
 }
 
 // crossing numbers a crossing.

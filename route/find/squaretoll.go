@@ -34,8 +34,9 @@ func (q *quest) openTolls() {
 	}
 	r, s := t.rooms, t.rooms.search
 	r.grid, t.payer = q.grid, q.search
-	s.size, s.stride, s.vias = q.search.size, q.search.stride, 0
-	s.wipe()
+	s.ground = &s.own
+	s.size, s.stride = q.search.size, q.search.stride
+	s.ground.wipe()
 	s.near.build(r)
 }
 
