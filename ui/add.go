@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 
 	"tubewright/route"
 )
@@ -19,7 +18,7 @@ func (w *Window) askRun() {
 	for i, ref := range free {
 		names[i] = ref.String()
 	}
-	from, to := widget.NewSelect(names, nil), widget.NewSelect(names, nil)
+	from, to := newChoice(names, nil), newChoice(names, nil)
 	from.SetSelectedIndex(0)
 	to.SetSelectedIndex(1)
 	w.openModal("Add a run", modalWidth, []fyne.CanvasObject{labelled("From", from), labelled("To", to)},

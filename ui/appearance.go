@@ -17,14 +17,18 @@ func (w *Window) switchTheme() {
 	w.keepSettings()
 }
 
+// lookOf is the light or the dark look with the person's size of text.
+func (w *Window) lookOf(dark bool) *Theme { return NewTheme(dark).WithText(w.settings.Text) }
+
 // setTheme gives everything the light or the dark look.
 func (w *Window) setTheme(dark bool) {
-	w.app.Settings().SetTheme(NewTheme(dark))
+	w.app.Settings().SetTheme(w.lookOf(dark))
 	p := w.panels
 	for _, panel := range []*panel{p.parts, p.details, p.runs, p.findings, p.rack, p.buying, w.welcome} {
 		panel.recolour()
 	}
 	w.machines.recolour()
+	w.placeStatus()
 	w.board.SetStyle(boardStyle(dark))
 	w.header.show(headerOf(w.snapshot))
 	w.showPanels()

@@ -17,6 +17,7 @@ type badge struct {
 	text *canvas.Text
 }
 
+// badgeSize is across the disc.
 const badgeSize float32 = 22
 
 func newBadge(letter string) *badge {
@@ -53,12 +54,12 @@ func (b *badge) CreateRenderer() fyne.WidgetRenderer { return &badgeRenderer{b} 
 
 type badgeRenderer struct{ *badge }
 
-func (r *badgeRenderer) MinSize() fyne.Size { return fyne.NewSize(badgeSize, badgeSize) }
-func (r *badgeRenderer) Layout(size fyne.Size) {
-	r.disc.Resize(fyne.NewSize(badgeSize, badgeSize))
+func (r *badgeRenderer) MinSize() fyne.Size { return fyne.NewSquareSize(grown(badgeSize)) }
+func (r *badgeRenderer) Layout(fyne.Size) {
+	across := grown(badgeSize)
+	r.disc.Resize(fyne.NewSquareSize(across))
 	high := r.text.MinSize().Height
-	r.text.Move(fyne.NewPos(0, (badgeSize-high)/2))
-	r.text.Resize(fyne.NewSize(badgeSize, high))
+	box{fyne.NewPos(0, (across-high)/2), fyne.NewSize(across, high)}.put(r.text)
 }
 func (r *badgeRenderer) Refresh()                     {}
 func (r *badgeRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.disc, r.text} }

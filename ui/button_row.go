@@ -11,6 +11,7 @@ type button struct {
 	act    func()
 	strong bool // the one that Enter presses
 	cancel bool // the one that Esc presses
+	sign   bool // no word but a sign
 }
 
 // buttonRow is small buttons side by side.
@@ -25,6 +26,7 @@ func newButtonRow(buttons ...button) *buttonRow {
 	r := &buttonRow{}
 	for _, b := range buttons {
 		text := newFlow(b.text, smallSize, accent)
+		text.bold = b.sign // a thin sign alone is hard to see
 		p := newPress(text, b.act)
 		p.plain, p.outlined = false, true
 		p.inset = fyne.NewSize(8, 4)
@@ -37,36 +39,56 @@ func newButtonRow(buttons ...button) *buttonRow {
 	return r
 }
 
-// HeightFor is the height of one button; a row without buttons takes no room.
-func (r *buttonRow) HeightFor(float32) float32 {
+// rowGap is between buttons, in Fyne's pixels.
+const rowGap float32 = 6
+
+// HeightFor is the height of one button, or of several where a width has no room
+// for them side by side; a row without buttons takes none.
+func (r *buttonRow) HeightFor(width float32) float32 {
 	if len(r.presses) == 0 {
 		return 0
 	}
-	return r.presses[0].HeightFor(1000)
+	_, rows := lineUp(r.wides(), width, rowGap)
+	return float32(rows)*(r.high()+rowGap) - rowGap
+}
+
+// high is of one button.
+func (r *buttonRow) high() float32 { return r.presses[0].HeightFor(1000) }
+
+// wides are the widths of the buttons.
+func (r *buttonRow) wides() []float32 {
+	wides := make([]float32, len(r.presses))
+	for i, t := range r.texts {
+		wides[i] = t.measure(t.text) + 2*r.presses[i].inset.Width + 1
+	}
+	return wides
+}
+
+// least is the width that has room for all of them in one row.
+func (r *buttonRow) least() float32 {
+	sum := -rowGap
+	for _, wide := range r.wides() {
+		sum += wide + rowGap
+	}
+	return max(0, sum)
 }
 
 func (r *buttonRow) CreateRenderer() fyne.WidgetRenderer { return &buttonRowRenderer{r} }
 
 type buttonRowRenderer struct{ *buttonRow }
 
-func (r *buttonRowRenderer) MinSize() fyne.Size { return fyne.NewSize(0, r.HeightFor(0)) }
-
-func (r *buttonRow) wide(i int) float32 {
-	return r.texts[i].measure(r.texts[i].text) + 2*r.presses[i].inset.Width + 1
+func (r *buttonRowRenderer) MinSize() fyne.Size {
+	return fyne.NewSize(0, r.HeightFor(max(r.Size().Width, r.least())))
 }
 
 func (r *buttonRowRenderer) Layout(size fyne.Size) {
-	x := float32(0)
+	wides := r.wides()
+	places, _ := lineUp(wides, size.Width, rowGap)
 	if r.toRight {
-		x = size.Width + 6
-		for i := range r.presses {
-			x -= r.wide(i) + 6
-		}
+		places = endAt(places, wides, size.Width)
 	}
-	for i, p := range r.presses {
-		wide := r.wide(i)
-		box{fyne.NewPos(x, 0), fyne.NewSize(wide, r.HeightFor(0))}.put(p)
-		x += wide + 6
+	for i, p := range places {
+		box{fyne.NewPos(p.x, float32(p.row)*(r.high()+rowGap)), fyne.NewSize(wides[i], r.high())}.put(r.presses[i])
 	}
 }
 

@@ -9,7 +9,11 @@ var buyColumns = []float32{36, 52, 34, 58}
 // buyBoxes places the cells of a line of the buying list.
 func buyBoxes(width, height float32) []box {
 	const gap = 6
-	widths := gridColumns(width, gap, append([]float32{0}, buyColumns...))
+	wants := []float32{0}
+	for _, wide := range buyColumns {
+		wants = append(wants, grown(wide))
+	}
+	widths := gridColumns(width, gap, wants)
 	boxes := make([]box, len(widths))
 	x := float32(0)
 	for i, w := range widths {

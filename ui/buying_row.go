@@ -117,7 +117,7 @@ func (r *buyLineRenderer) MinSize() fyne.Size { return fyne.NewSize(0, r.height(
 
 func (r *buyLineRenderer) Layout(size fyne.Size) {
 	boxes := buyBoxes(size.Width, size.Height)
-	text := shorten(r.full, boxes[0].size.Width, func(s string) float32 { return widthOf(s, r.item.TextSize, false) })
+	text := shorten(r.full, boxes[0].size.Width, func(s string) float32 { return fyne.MeasureText(s, r.item.TextSize, r.item.TextStyle).Width })
 	setLine(r.item, text, r.itemRole())
 	centred(boxes[0], r.item)
 	for i, c := range r.cells {

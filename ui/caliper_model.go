@@ -20,15 +20,15 @@ type thingRow struct {
 	firm  bool
 }
 
-// thingsOf lists what the tubes of a plan rest on, in the order of measuring.
-// The place of a part is left out: its ports say it.
-func thingsOf(s session.Snapshot) []measure.Thing {
+// thingsOf lists what the tubes of a plan rest on, in the order of measuring, and
+// what else may be measured. The place of a part is left out: its ports say it.
+func thingsOf(s session.Snapshot) (used, rest []measure.Thing) {
 	var ways []find.Way
 	for _, t := range s.List.Tubes {
 		ways = append(ways, t.Way)
 	}
 	all := measure.Things(s.Plan, ways)
-	return slices.DeleteFunc(all, func(t measure.Thing) bool { return t.Of == measure.Place })
+	return slices.DeleteFunc(slices.Clone(all), func(t measure.Thing) bool { return t.Of == measure.Place }), measure.Rest(s.Plan, all)
 }
 
 // thingKey tells things apart: a fitting and a tube may have one name.
@@ -37,9 +37,17 @@ func thingKey(t measure.Thing) string { return string(t.Of) + " " + t.Name }
 func thingRows(all []measure.Thing) []thingRow {
 	rows := make([]thingRow, len(all))
 	for i, t := range all {
-		rows[i] = thingRow{thingKey(t), t.Name, dotted(knownWord(t.Known), string(t.Of), "under "+count(len(t.Runs), "run")), t.Firm()}
+		rows[i] = thingRow{thingKey(t), t.Name, dotted(knownWord(t.Known), string(t.Of), underRuns(t.Runs)), t.Firm()}
 	}
 	return rows
+}
+
+// underRuns says how many runs rest on a thing; nothing where none does.
+func underRuns(runs []string) string {
+	if len(runs) == 0 {
+		return ""
+	}
+	return "under " + count(len(runs), "run")
 }
 
 func knownWord(k route.KnownFrom) string {

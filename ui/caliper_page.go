@@ -16,20 +16,26 @@ import (
 type caliperPage struct {
 	window *Window
 	page   *page
+	body   *split
 	list   *column
-	rows   []*press
+	rows   []*press // that can be pressed, from the top
 	shown  []thingRow
 	head   *flow
 	form   *form
 	sketch *picture
-	told   *flow // what is odd about the number typed last
-	things []measure.Thing
-	at     string      // key of the thing shown
-	lit    measure.Key // number that has the focus
+	told   *flow           // what is odd about the number typed last
+	things []measure.Thing // what the tubes rest on, then the rest
+	rests  int             // how many of the things no tube rests on
+	at     string          // key of the thing shown
+	lit    measure.Key     // number that has the focus
 }
 
-// sketchWide is how wide the drawing of how to measure is shown, in Fyne's pixels.
-const sketchWide float32 = 380
+// sketchWide is how wide the drawing of how to measure is shown at most, in Fyne's
+// pixels; sketchShare is what it takes of the window's height at most.
+const (
+	sketchWide  float32 = 380
+	sketchShare float32 = 0.3
+)
 
 // askCaliper shows what to measure and takes the numbers.
 func (w *Window) askCaliper() {
@@ -37,10 +43,9 @@ func (w *Window) askCaliper() {
 	c := &caliperPage{window: w, list: newColumn(0, 2), head: newFlow("", smallSize, soft), form: newForm(), told: newFlow("", smallSize, careful)}
 	w.caliper = c
 	c.sketch = newPicture(face, c.sketchHeight, c.drawSketch)
-	c.form.onFocus = func(id string) { c.light(measure.Key(id)) }
-	right := newColumn(0, 8, c.sketch, c.told, c.form.column)
-	body := newColumn(8, 0, newBeside(formGap, newColumn(0, 6, c.head, c.list), right))
-	c.page = w.openPage("Enter what you measure", min(twoForms, w.win.Canvas().Size().Width-60), body, c.follow)
+	c.form.onFocus = c.focusedField
+	c.body = newSplit(formGap, newPane(newColumn(longInset, 6, c.head, c.list)), newColumn(longInset, splitGap, c.sketch, c.told), newPane(newColumn(longInset, 0, c.form.column)))
+	c.page = w.openPage("Enter what you measure", twoForms, c.body, c.follow)
 	c.page.hold(c.form, newForm())
 	if len(c.rows) > 0 {
 		w.win.Canvas().Focus(c.rows[0])
@@ -51,7 +56,8 @@ func (w *Window) askCaliper() {
 // as it was: what the tubes rest on is not known.
 func (c *caliperPage) follow(s session.Snapshot) {
 	if s.Current() || c.things == nil {
-		c.things = thingsOf(s)
+		used, rest := thingsOf(s)
+		c.things, c.rests = append(used, rest...), len(rest)
 	}
 	c.showList()
 	c.showThing(s)
@@ -59,14 +65,16 @@ func (c *caliperPage) follow(s session.Snapshot) {
 
 func (c *caliperPage) showList() {
 	text := "Nothing is only typical any more: no tube is a draft."
-	switch n := typicals(c.things); {
-	case len(c.things) == 0:
+	used := c.things[:len(c.things)-c.rests]
+	switch n := typicals(used); {
+	case len(used) == 0:
 		text = "Once a run has a tube, what it rests on is listed here."
 	case n > 0:
 		text = count(n, "thing") + " to measure. Fittings first: one sitting with a caliper serves every run."
 	}
 	c.head.set(text, soft)
-	rows := thingRows(c.things)
+	rows := thingRows(used)
+	rows = append(rows, thingRows(c.things[len(used):])...)
 	if !slices.Equal(rows, c.shown) {
 		c.shown = rows
 		c.fill(rows)
@@ -80,13 +88,19 @@ func (c *caliperPage) fill(rows []thingRow) {
 	focused := c.focused()
 	c.rows = nil
 	var objects []fyne.CanvasObject
-	for _, row := range rows {
+	for i, row := range rows {
+		if c.rests > 0 && i == len(rows)-c.rests {
+			objects = append(objects, newIndent(0, 6, newHeading("What else there is: no tube rests on it now")))
+		}
 		mark := careful
 		if row.firm {
 			mark = fine
+		} else if i >= len(rows)-c.rests {
+			mark = soft
 		}
 		p := newPress(newColumn(0, 0, newFlow(row.name, textSize, ink), newFlow(row.facts, smallSize, mark)), func() { c.pick(row.key) })
 		p.inset = fyne.NewSize(10, 4)
+		p.onFocus = func() { c.body.list.reveal(p) }
 		c.rows, objects = append(c.rows, p), append(objects, p)
 	}
 	c.list.set(objects...)
@@ -111,7 +125,7 @@ func (c *caliperPage) focused() int {
 func (c *caliperPage) thing() (measure.Thing, bool) {
 	i := slices.IndexFunc(c.things, func(t measure.Thing) bool { return thingKey(t) == c.at })
 	if i < 0 {
-		i = slices.IndexFunc(c.things, func(t measure.Thing) bool { return !t.Firm() })
+		i = slices.IndexFunc(c.things[:len(c.things)-c.rests], func(t measure.Thing) bool { return !t.Firm() })
 	}
 	if i < 0 && len(c.things) > 0 {
 		i = 0
@@ -150,6 +164,14 @@ func (c *caliperPage) showThing(s session.Snapshot) {
 	c.sketch.redraw()
 }
 
+// focusedField brings a field into view and shows how its number is measured.
+func (c *caliperPage) focusedField(id string) {
+	if row := c.form.rows[id]; row != nil {
+		c.body.rows.reveal(row)
+	}
+	c.light(measure.Key(id))
+}
+
 // light shows how the number with the focus is measured.
 func (c *caliperPage) light(key measure.Key) {
 	if c.lit != key {
@@ -173,11 +195,17 @@ func (c *caliperPage) number() (measure.Number, bool) {
 }
 
 func (c *caliperPage) sketchHeight(width float32) float32 {
-	return min(width, sketchWide) * sheet.SketchHeight / sheet.SketchWidth
+	return c.sketchFor(width) * sheet.SketchHeight / sheet.SketchWidth
+}
+
+// sketchFor is how wide the drawing is shown where there is a width for it.
+func (c *caliperPage) sketchFor(width float32) float32 {
+	most := c.window.win.Canvas().Size().Height * sketchShare * sheet.SketchWidth / sheet.SketchHeight
+	return min(width, grown(sketchWide), most)
 }
 
 func (c *caliperPage) drawSketch(width float32) draw.Drawing {
-	c.sketch.perMM = float64(min(width, sketchWide)) / sheet.SketchWidth
+	c.sketch.perMM = float64(c.sketchFor(width)) / sheet.SketchWidth
 	n, ok := c.number()
 	if !ok {
 		return draw.Drawing{W: sheet.SketchWidth, H: sheet.SketchHeight}

@@ -135,11 +135,11 @@ func TestNothingToMeasureYet(t *testing.T) {
 	b.emptyPlan()
 	b.settle()
 	b.askCaliper()
-	if c := b.caliper; len(c.rows) != 0 || !strings.HasPrefix(c.head.text, "Once a run has a tube") {
-		t.Errorf("an empty plan lists %d things and says %q", len(c.rows), c.head.text)
+	if c := b.caliper; len(c.things) != c.rests || !strings.HasPrefix(c.head.text, "Once a run has a tube") {
+		t.Errorf("an empty plan lists %d things and says %q", len(c.things)-c.rests, c.head.text)
 	}
-	if got := thingsOf(session.Snapshot{}); len(got) != 0 {
-		t.Errorf("no plan lists %v", got)
+	if used, rest := thingsOf(session.Snapshot{}); len(used)+len(rest) != 0 {
+		t.Errorf("no plan lists %v and %v", used, rest)
 	}
 }
 
@@ -149,5 +149,37 @@ func TestTheDraftPageLeadsToMeasuring(t *testing.T) {
 	b.pressButton("Enter what you measure")
 	if b.asked() != "Enter what you measure" {
 		t.Errorf("asked is %q", b.asked())
+	}
+}
+
+// What no tube rests on can be measured too, after what they do rest on.
+func TestTheRestCanBeMeasured(t *testing.T) {
+	b, c := measuring(t)
+	if c.rests == 0 || len(c.rows) != len(c.things) {
+		t.Fatalf("%d of %d things are the rest, %d rows", c.rests, len(c.things), len(c.rows))
+	}
+	first := len(c.things) - c.rests
+	if _, ok := c.list.items[first].(*press); ok {
+		t.Error("the rest has no heading of its own")
+	}
+	c.pick("fitting extender-10")
+	b.typeIn(b.formOf(0), "length", "10.4")
+	if f := b.snapshot.Plan.OwnFitting("extender-10"); f == nil || f.Length != 10.4 {
+		t.Errorf("a fitting that no run uses was measured as 10.4, the plan has %+v", f)
+	}
+}
+
+// The drawing stands above the fields, outside of what scrolls.
+func TestTheDrawingStaysInSight(t *testing.T) {
+	b, c := measuring(t)
+	c.pick("tube petg-16-12")
+	f := b.formOf(0)
+	b.win.Canvas().Focus(f.rows["trim"].entry)
+	if c.body.rows.scroll.Offset.Y <= 0 {
+		t.Error("the last field was not scrolled into view")
+	}
+	at := b.app.Driver().AbsolutePositionForObject(c.sketch)
+	if at.Y < 0 || c.sketch.Size().Height < 100 {
+		t.Errorf("the drawing stands at %v, %v large", at, c.sketch.Size())
 	}
 }

@@ -46,11 +46,11 @@ func newCard() *card {
 }
 
 func (c *card) stripHeight(width float32) float32 {
-	return float32(newStrip(c.model, float64(width)/perMM).d.H * perMM)
+	return float32(newStrip(c.model, float64(width)/linePerMM()).d.H * linePerMM())
 }
 
 func (c *card) drawStrip(width float32) sketch.Drawing {
-	return drawStrip(c.model, float64(width)/perMM)
+	return drawStrip(c.model, float64(width)/linePerMM())
 }
 
 func (c *card) pressed() {

@@ -57,7 +57,7 @@ func sizeOf(t *canvas.Text) fyne.Size {
 // HeightFor is the height of the line at a width.
 func (h *cardHead) HeightFor(width float32) float32 {
 	name, figure, _ := h.boxes(width)
-	return max(badgeSize, figure.size.Height, h.name.HeightFor(name.size.Width))
+	return max(grown(badgeSize), figure.size.Height, h.name.HeightFor(name.size.Width))
 }
 
 func (h *cardHead) CreateRenderer() fyne.WidgetRenderer { return &cardHeadRenderer{h} }
@@ -71,12 +71,12 @@ func (r *cardHeadRenderer) MinSize() fyne.Size {
 func (r *cardHeadRenderer) Layout(size fyne.Size) {
 	name, figure, unit := r.boxes(size.Width)
 	high := r.HeightFor(size.Width)
-	r.badge.Move(fyne.NewPos(0, (high-badgeSize)/2))
-	r.badge.Resize(fyne.NewSize(badgeSize, badgeSize))
+	across := grown(badgeSize)
+	box{fyne.NewPos(0, (high-across)/2), fyne.NewSquareSize(across)}.put(r.badge)
 	text := r.name.HeightFor(name.size.Width)
 	name.at.Y, name.size.Height = (high-text)/2, text
 	name.put(r.name)
-	down := (high - max(figure.size.Height, badgeSize)) / 2
+	down := (high - max(figure.size.Height, across)) / 2
 	figure.at.Y += down
 	unit.at.Y += down
 	figure.put(r.figure)

@@ -87,11 +87,32 @@ func newPane(body *column) *pane {
 	return p
 }
 
+// HeightFor is the height that shows the column whole.
+func (p *pane) HeightFor(width float32) float32 { return p.body.HeightFor(width) }
+
 // reflow lays the column out again after something in it changed.
 func (p *pane) reflow() {
 	p.body.Resize(fyne.NewSize(p.Size().Width, p.body.HeightFor(p.Size().Width)))
 	p.body.Refresh()
+	relay(p.body)
 	p.scroll.Refresh()
+}
+
+// relay lays out what stands in columns that kept their size, though what is in
+// them may want another place.
+func relay(o fyne.CanvasObject) {
+	switch o := o.(type) {
+	case *column:
+		o.Refresh()
+		for _, item := range o.items {
+			relay(item)
+		}
+	case *beside:
+		relay(o.left)
+		relay(o.right)
+	case *indent:
+		relay(o.content)
+	}
 }
 
 // reveal scrolls so that an object of the column can be seen.

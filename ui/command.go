@@ -96,6 +96,8 @@ func (w *Window) menus() []commandGroup {
 			menuLine,
 			{name: "Inches or millimetres", keys: "Ctrl+U", shortcut: ctrl(fyne.KeyU), act: w.switchUnits, off: none},
 			{name: "Light or dark", keys: "Ctrl+D", shortcut: ctrl(fyne.KeyD), act: w.switchTheme},
+			{name: "Larger text", keys: "Ctrl+=", shortcut: ctrl(fyne.KeyEqual), act: w.largerText, off: func() bool { return w.settings.Text == nextPercent(w.settings.Text, 1) }},
+			{name: "Smaller text", keys: "Ctrl+-", shortcut: ctrl(fyne.KeyMinus), act: w.smallerText, off: func() bool { return textPercent(w.settings.Text) == nextPercent(w.settings.Text, -1) }},
 			menuLine,
 			{name: "Stop the search", keys: "Ctrl+.", shortcut: ctrl(fyne.KeyPeriod), act: w.session.Stop, off: func() bool { return !w.snapshot.Solving }},
 			{name: "Search again", keys: "Ctrl+Return", shortcut: ctrl(fyne.KeyReturn), act: w.session.SolveAgain, off: none},

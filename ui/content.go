@@ -11,7 +11,7 @@ import (
 func (w *Window) content() fyne.CanvasObject {
 	p := w.panels
 	w.welcome = w.newWelcome()
-	w.frame = container.New(&frameLayout{w}, w.header, p.parts, p.details, w.steps, w.desk, w.welcome, w.status, p.runs, p.findings, p.rack, p.buying)
+	w.frame = container.New(&frameLayout{w}, w.header, p.parts, p.details, w.steps, w.desk, w.welcome, w.under, w.status, p.runs, p.findings, p.rack, p.buying)
 	return w.frame
 }
 
@@ -29,14 +29,13 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	f.details.put(w.panels.details)
 	if w.steps.Visible() {
 		var strip box
-		strip, f.board = share(f.board.at.X, f.board.at.Y, f.board.size.Width, f.board.size.Height, stepsHigh)
+		strip, f.board = share(f.board.at.X, f.board.at.Y, f.board.size.Width, f.board.size.Height, w.steps.HeightFor(f.board.size.Width))
 		strip.put(w.steps)
 	}
 	f.board.put(w.desk)
 	f.board.put(w.welcome)
-	f.status.at.Y += 3
-	f.status.at.X += 4
-	f.status.put(w.status)
+	w.foot = f.status
+	w.placeStatus()
 	f.runs.put(w.panels.runs)
 	f.findings.put(w.panels.findings)
 	f.rack.put(w.panels.rack)
@@ -45,11 +44,11 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 
 // partsHigh and findingsHigh are the heights that show these two lists whole.
 func (w *Window) partsHigh() float32 {
-	return panelHead + 4 + w.parts.body.HeightFor(w.parts.Size().Width)
+	return grown(panelHead) + 4 + w.parts.body.HeightFor(w.parts.Size().Width)
 }
 
 func (w *Window) findingsHigh() float32 {
-	return panelHead + 4 + w.findings.body.HeightFor(w.findings.Size().Width)
+	return grown(panelHead) + 4 + w.findings.body.HeightFor(w.findings.Size().Width)
 }
 
 // share again when a list has become longer or shorter.

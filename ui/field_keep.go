@@ -87,11 +87,17 @@ func parseWhole(text string) (int, error) {
 // word is a field for a text.
 func (e editor) word(id, label, hint string, at func(*route.Plan) *string) fieldModel {
 	return fieldModel{
-		id: id, label: label, hint: hint, text: *at(&e.plan),
+		id: id, label: label, hint: hint, text: *at(&e.plan), words: true,
 		keep: func(text string) error {
 			return e.put("Set "+lower(label), func(p *route.Plan) { *at(p) = strings.TrimSpace(text) })
 		},
 	}
+}
+
+// spacious gives a field for a long text a row of its own.
+func spacious(m fieldModel) fieldModel {
+	m.long = true
+	return m
 }
 
 // pick is a field for one of some words; each stands for a value.

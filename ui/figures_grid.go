@@ -29,7 +29,7 @@ func newFiguresGrid(rows [][]string) *figuresGrid {
 }
 
 func (g *figuresGrid) rowHeight() float32 {
-	return fyne.MeasureText("0", smallSize, fyne.TextStyle{}).Height + 1
+	return fyne.MeasureText("0", smallSize.px(), fyne.TextStyle{}).Height + 1
 }
 
 // HeightFor is the same at every width.

@@ -26,7 +26,7 @@ func heightFor(o fyne.CanvasObject, width float32) float32 {
 type flow struct {
 	widget.BaseWidget
 	text  string
-	size  float32
+	size  typeSize
 	bold  bool
 	role  role
 	align fyne.TextAlign
@@ -36,7 +36,7 @@ type flow struct {
 	width float32
 }
 
-func newFlow(text string, size float32, r role) *flow {
+func newFlow(text string, size typeSize, r role) *flow {
 	f := &flow{text: text, size: size, role: r}
 	f.ExtendBaseWidget(f)
 	return f
@@ -44,7 +44,7 @@ func newFlow(text string, size float32, r role) *flow {
 
 func (f *flow) style() fyne.TextStyle { return fyne.TextStyle{Bold: f.bold} }
 
-func (f *flow) measure(s string) float32 { return fyne.MeasureText(s, f.size, f.style()).Width }
+func (f *flow) measure(s string) float32 { return fyne.MeasureText(s, f.size.px(), f.style()).Width }
 
 // set changes what is said and in which colour, and reports whether that
 // changed anything.
@@ -70,7 +70,12 @@ func (f *flow) broken(width float32) []string {
 	return lines
 }
 
-func (f *flow) lineHeight() float32 { return fyne.MeasureText("Ág", f.size, f.style()).Height }
+// short reports whether there is room for a part of the text only.
+func (f *flow) short() bool {
+	return f.most > 0 && len(wrapText(f.text, f.Size().Width, f.measure)) > f.most
+}
+
+func (f *flow) lineHeight() float32 { return fyne.MeasureText("Ág", f.size.px(), f.style()).Height }
 
 // HeightFor is the height of the lines the text takes at a width.
 func (f *flow) HeightFor(width float32) float32 {
@@ -103,7 +108,7 @@ func (r *flowRenderer) Layout(size fyne.Size) {
 		if i < len(f.lines) {
 			t.Text = f.lines[i]
 		}
-		t.TextSize, t.TextStyle, t.Color, t.Alignment = f.size, f.style(), paint(f.role), f.align
+		t.TextSize, t.TextStyle, t.Color, t.Alignment = f.size.px(), f.style(), paint(f.role), f.align
 		t.Move(fyne.NewPos(0, float32(i)*high))
 		t.Resize(fyne.NewSize(size.Width, high))
 	}

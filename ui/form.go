@@ -12,6 +12,8 @@ type fieldModel struct {
 	text    string   // what the plan has
 	hint    string   // small, under the field
 	choices []string // the words to choose from; nil: what is typed is taken
+	words   bool     // a text, which may be longer than its field and then scrolls
+	long    bool     // and has a row of its own under its label
 	keep    func(text string) error
 }
 

@@ -17,8 +17,8 @@ func formRowBoxes(width, high, unit float32) (label, field, units box) {
 	left := width * formLabel
 	label = box{fyne.NewPos(0, 0), fyne.NewSize(max(0, left-gap), high)}
 	room := max(0, width-left)
-	behind := max(unit, formUnit) + formUnitGap // the same in every row
-	wide := min(formFieldMax, max(0, room-behind))
+	behind := max(unit, grown(formUnit)) + formUnitGap // the same in every row
+	wide := min(grown(formFieldMax), max(0, room-behind))
 	field = box{fyne.NewPos(left, 0), fyne.NewSize(wide, high)}
 	units = box{fyne.NewPos(left+wide+formUnitGap, 0), fyne.NewSize(unit, high)}
 	return label, field, units

@@ -12,29 +12,35 @@ import (
 type page struct {
 	window *Window
 	modal  *modal
-	body   *pane
+	body   flowing
 	forms  [2]*form               // left and right
 	follow func(session.Snapshot) // brings the page up to the plan
 }
 
+// flowing is what a page shows: rows that scroll, in one column or more.
+type flowing interface {
+	tall
+	reflow() // lays them out again
+}
+
 // openPage shows a page of a width around a body. It is closed by its button,
 // Enter or Esc; further buttons stand before that one.
-func (w *Window) openPage(title string, width float32, body *column, follow func(session.Snapshot), buttons ...button) *page {
-	p := &page{window: w, body: newPane(body), follow: follow}
-	inner := width - 28
-	body.Resize(fyne.NewSize(inner-pageScroll, 10))
+func (w *Window) openPage(title string, width float32, body flowing, follow func(session.Snapshot), buttons ...button) *page {
+	width = w.wide(width)
+	p := &page{window: w, body: body, follow: follow}
+	inner := width - 2*modalInset
+	body.Resize(fyne.NewSize(inner, 10))
 	follow(w.snapshot)
-	room := w.win.Canvas().Size().Height - 130
-	high := min(room, max(pageLeast, body.HeightFor(inner-pageScroll)+8))
+	high := min(w.room(), max(pageLeast, body.HeightFor(inner)+pageFoot))
 	buttons = append(buttons, button{text: "Close", strong: true, cancel: true})
-	p.modal = w.openModal(title, width, rowsOf(container.NewGridWrap(fyne.NewSize(inner, high), p.body)), buttons...)
+	p.modal = w.showModal(title, width, rowsOf(container.NewGridWrap(fyne.NewSize(inner, high), body)), buttons...)
 	p.modal.page = p
 	return p
 }
 
 const (
-	pageScroll = 14 // what the bar at the side takes
-	pageLeast  = 120
+	pageLeast = 120
+	pageFoot  = 8 // under the last row
 )
 
 // following brings every open page up to the plan.

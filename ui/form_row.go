@@ -11,25 +11,29 @@ import (
 type formRow struct {
 	widget.BaseWidget
 	label  *flow
-	entry  *numberEntry   // nil: there is something to choose
-	choice *widget.Select // nil: there is something to type
+	entry  *numberEntry // nil: there is something to choose
+	choice *choice      // nil: there is something to type
 	unit   *canvas.Text
 	hint   *flow
 	wrong  *flow
+	long   bool   // the field stands under the label
 	quiet  bool   // the choice is being set, not made
 	grown  func() // told when the row has become higher or lower
 }
 
 func newFormRow(m fieldModel, keep func(string) error, onFocus, grown func()) *formRow {
 	r := &formRow{
-		label: newFlow(m.label, textSize, ink), unit: newLine(m.unit, smallSize, soft),
+		label: newFlow(m.label, textSize, ink), unit: newLine(m.unit, smallSize, ink),
 		hint: newFlow(m.hint, smallSize, soft), wrong: newFlow("", smallSize, bad), grown: grown,
 	}
 	if m.choices == nil {
 		r.entry = newNumberEntry(keep, r.tellWrong)
-		r.entry.onFocus = onFocus
+		r.entry.onFocus, r.long = onFocus, m.long
+		if m.words { // elsewhere it would take the wheel from the page
+			r.entry.Scroll = fyne.ScrollHorizontalOnly
+		}
 	} else {
-		r.choice = widget.NewSelect(m.choices, func(text string) {
+		r.choice = newChoice(m.choices, func(text string) {
 			if !r.quiet {
 				r.tellWrong(keep(text))
 				onFocus()
@@ -74,14 +78,29 @@ func (r *formRow) field() fyne.CanvasObject {
 
 // HeightFor is the height of all that stands in the row.
 func (r *formRow) HeightFor(width float32) float32 {
-	label, field, _ := formRowBoxes(width, r.field().MinSize().Height, r.unit.MinSize().Width)
-	high := max(field.size.Height, r.label.HeightFor(label.size.Width))
+	_, _, _, high := r.boxes(width)
 	for _, f := range []*flow{r.hint, r.wrong} {
 		if f.text != "" {
 			high += f.HeightFor(width) + 2
 		}
 	}
 	return high
+}
+
+// boxes places label, field and unit, and says how high they are together.
+func (r *formRow) boxes(width float32) (label, field, unit box, high float32) {
+	most := r.field().MinSize().Height
+	if r.long {
+		text := r.label.HeightFor(width)
+		return box{size: fyne.NewSize(width, text)}, box{fyne.NewPos(0, text+2), fyne.NewSize(width, most)}, box{}, text + 2 + most
+	}
+	label, field, unit = formRowBoxes(width, most, r.unit.MinSize().Width)
+	text := r.label.HeightFor(label.size.Width)
+	high = max(most, text)
+	label.at.Y, label.size.Height = (high-text)/2, text
+	field.at.Y = (high - most) / 2
+	unit.size.Height = high
+	return label, field, unit, high
 }
 
 func (r *formRow) CreateRenderer() fyne.WidgetRenderer { return &formRowRenderer{r} }
@@ -91,13 +110,9 @@ type formRowRenderer struct{ *formRow }
 func (r *formRowRenderer) MinSize() fyne.Size { return fyne.NewSize(0, r.HeightFor(r.Size().Width)) }
 
 func (r *formRowRenderer) Layout(size fyne.Size) {
-	label, field, unit := formRowBoxes(size.Width, r.field().MinSize().Height, r.unit.MinSize().Width)
-	text := r.label.HeightFor(label.size.Width)
-	high := max(field.size.Height, text)
-	box{fyne.NewPos(label.at.X, (high-text)/2), fyne.NewSize(label.size.Width, text)}.put(r.label)
-	field.at.Y = (high - field.size.Height) / 2
+	label, field, unit, high := r.boxes(size.Width)
+	label.put(r.label)
 	field.put(r.field())
-	unit.size.Height = high
 	centred(unit, r.unit)
 	y := high + 2
 	for _, f := range []*flow{r.hint, r.wrong} {

@@ -22,7 +22,19 @@ const (
 	findingsShare float32 = 0.42
 	// detailsHigh shows a part with its numbers and a few ports.
 	detailsHigh float32 = 330
+	// boardShare of the width is the board's at least, bottomShare of the height the
+	// rack's at most when text is large.
+	boardShare, bottomShare float32 = 0.36, 0.28
 )
+
+// sidesOf is how wide the columns beside the board are. Larger text widens them as
+// long as the board keeps its share.
+func sidesOf(width float32) (left, right float32) {
+	left = between(leftLeast, width*0.17, leftMost)
+	right = between(rightLeast, width*0.24, rightMost)
+	grow := max(1, min(textScale(), (width*(1-boardShare)-4*frameGap)/(left+right)))
+	return left * grow, right * grow
+}
 
 // between is want, but at least least and at most most.
 func between(least, want, most float32) float32 { return max(least, min(want, most)) }
@@ -30,24 +42,23 @@ func between(least, want, most float32) float32 { return max(least, min(want, mo
 // frameOf shares the window's size among its parts. partsHigh and findingsHigh
 // are what these two would like; each gives up the rest of its column.
 func frameOf(size fyne.Size, partsHigh, findingsHigh float32) frame {
-	left := between(leftLeast, size.Width*0.17, leftMost)
-	right := between(rightLeast, size.Width*0.24, rightMost)
-	bottom := between(bottomLeast, size.Height*0.22, bottomMost)
-	top := headerHigh
+	left, right := sidesOf(size.Width)
+	bottom := min(grown(between(bottomLeast, size.Height*0.22, bottomMost)), size.Height*bottomShare)
+	top, foot := grown(headerHigh), grown(statusHigh)
 	middle := max(0, size.Height-top-bottom-2*frameGap)
 	wide := max(0, size.Width-2*frameGap)
 
-	f := frame{header: box{fyne.NewPos(frameGap, 0), fyne.NewSize(wide, headerHigh)}}
-	f.parts, f.details = share(frameGap, top, left, middle, between(110, partsHigh, max(middle*0.5, middle-detailsHigh)))
+	f := frame{header: box{fyne.NewPos(frameGap, 0), fyne.NewSize(wide, top)}}
+	f.parts, f.details = share(frameGap, top, left, middle, between(110, partsHigh, max(middle*0.5, middle-grown(detailsHigh))))
 	rightX := size.Width - frameGap - right
 	f.runs, f.findings = share(rightX, top, right, middle, middle-frameGap-between(84, findingsHigh, middle*findingsShare))
 	boardX := frameGap + left + frameGap
 	boardWide := max(0, rightX-frameGap-boardX)
-	f.board = box{fyne.NewPos(boardX, top), fyne.NewSize(boardWide, max(0, middle-statusHigh))}
-	f.status = box{fyne.NewPos(boardX, top+middle-statusHigh), fyne.NewSize(boardWide, statusHigh)}
+	f.board = box{fyne.NewPos(boardX, top), fyne.NewSize(boardWide, max(0, middle-foot))}
+	f.status = box{fyne.NewPos(boardX, top+middle-foot), fyne.NewSize(boardWide, foot)}
 
 	bottomY := size.Height - bottom - frameGap
-	buying := between(rightLeast+90, size.Width*0.36, 560)
+	buying := min(grown(between(rightLeast+90, size.Width*0.36, 560)), size.Width*0.5)
 	f.rack = box{fyne.NewPos(frameGap, bottomY), fyne.NewSize(max(0, wide-buying-frameGap), bottom)}
 	f.buying = box{fyne.NewPos(size.Width-frameGap-buying, bottomY), fyne.NewSize(buying, bottom)}
 	return f

@@ -20,12 +20,27 @@ type header struct {
 }
 
 // headerActions is what the row's buttons do.
-type headerActions struct{ undo, redo, units, theme, stop, ready func() }
+//
+// look is told what the ready line says while the pointer or the focus is on it and
+// it has no room for all of it; "" after that.
+type headerActions struct {
+	undo, redo, units, theme, stop, ready func()
+	look                                  func(text string)
+}
 
 func newHeader(do headerActions) *header {
 	h := &header{title: newBold("", titleSize, ink), text: newFlow("", textSize, soft)}
 	h.text.most, h.text.bold = 1, true
 	h.ready = newPress(h.text, do.ready)
+	h.ready.onLook = func(on bool) {
+		switch {
+		case do.look == nil:
+		case on && h.text.short():
+			do.look(h.text.text)
+		default:
+			do.look("")
+		}
+	}
 	icon := func(name string, icon fyne.Resource, act func()) *widget.Button {
 		b := widget.NewButtonWithIcon(name, icon, act)
 		b.Importance = widget.LowImportance
@@ -107,14 +122,14 @@ func (h *header) CreateRenderer() fyne.WidgetRenderer { return &headerRenderer{h
 
 type headerRenderer struct{ *header }
 
-func (r *headerRenderer) MinSize() fyne.Size { return fyne.NewSize(400, headerHigh) }
+func (r *headerRenderer) MinSize() fyne.Size { return fyne.NewSize(400, grown(headerHigh)) }
 
 func (r *headerRenderer) Layout(size fyne.Size) {
 	buttons, sizes := r.shown()
 	full := r.model.title
-	title := fyne.MeasureText(full, titleSize, r.title.TextStyle)
+	title := fyne.MeasureText(full, titleSize.px(), r.title.TextStyle)
 	ready := fyne.NewSize(r.text.measure(r.text.text)+2*r.ready.inset.Width+1, r.ready.HeightFor(1000))
-	titleBox, boxes, readyBox := headerBoxes(size.Width, title, ready, sizes)
+	titleBox, boxes, readyBox := headerBoxes(size.Width, size.Height, title, ready, sizes)
 	setLine(r.title, shorten(full, titleBox.size.Width, func(s string) float32 { return widthOf(s, titleSize, true) }), ink)
 	titleBox.put(r.title)
 	for i, b := range buttons {

@@ -43,7 +43,11 @@ func (w *Window) offerLost() {
 	if len(lost) == 0 {
 		return
 	}
-	l := lost[len(lost)-1]
+	w.askLost(lost[len(lost)-1])
+}
+
+// askLost asks what shall become of unsaved work.
+func (w *Window) askLost(l session.Lost) {
 	from := "It had no file yet."
 	if l.Path != "" {
 		from = "Its file is " + l.Path + "."

@@ -93,7 +93,7 @@ func TestHeaderGivesUpTheTitleFirst(t *testing.T) {
 		{550, 90, 260},
 		{200, 90, 0},
 	} {
-		got, boxes, right := headerBoxes(row.width, title, ready, buttons)
+		got, boxes, right := headerBoxes(row.width, headerHigh, title, ready, buttons)
 		if got.size.Width != row.title || right.size.Width != row.ready {
 			t.Errorf("%v wide: title %v, ready line %v; want %v, %v", row.width, got.size.Width, right.size.Width, row.title, row.ready)
 		}

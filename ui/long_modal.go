@@ -16,26 +16,21 @@ type longModal struct {
 	width float32
 }
 
-// longChrome is the room a long question leaves above and below its rows, for title,
-// buttons and air, in Fyne's pixels.
-const longChrome float32 = 130
-
 // longInset keeps the rows clear of the bar that scrolls them.
 const longInset float32 = 6
 
 // openLong shows a long question over the window.
 func (w *Window) openLong(title string, width float32, rows []fyne.CanvasObject, buttons ...button) *longModal {
-	width = min(width, w.win.Canvas().Size().Width-30)
-	f := &longModal{body: newPane(newColumn(longInset, 12, rows...)), width: width - 28}
+	width = w.wide(width)
+	f := &longModal{body: newPane(newColumn(longInset, 12, rows...)), width: width - 2*modalInset}
 	f.place = container.NewGridWrap(f.size(w), f.body)
-	f.modal = w.openModal(title, width, rowsOf(f.place), buttons...)
+	f.modal = w.showModal(title, width, rowsOf(f.place), buttons...)
 	return f
 }
 
 // size is as high as the rows are, but no higher than the window lets it.
 func (f *longModal) size(w *Window) fyne.Size {
-	most := max(160, w.win.Canvas().Size().Height-longChrome)
-	return fyne.NewSize(f.width, min(most, f.body.body.HeightFor(f.width)))
+	return fyne.NewSize(f.width, min(w.room(), f.body.body.HeightFor(f.width)))
 }
 
 // resize follows rows that have become higher or lower.

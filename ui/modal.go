@@ -28,9 +28,43 @@ func (m *modal) title() string { return m.head.text }
 // modalWidth suits lines of about seventy letters.
 const modalWidth float32 = 460
 
+// wide is the width of a question that suits a width at the size text comes with:
+// wider with larger text, but never wider than the window.
+func (w *Window) wide(width float32) float32 {
+	return min(grown(width), w.win.Canvas().Size().Width-modalAir)
+}
+
+// room is the height that the rows of a question may have.
+func (w *Window) room() float32 {
+	return max(roomLeast, w.win.Canvas().Size().Height-modalAir-grown(modalChrome))
+}
+
+// Sizes around the rows of a question, in Fyne's pixels.
+const (
+	modalAir    float32 = 30  // between it and the window's edges, both together
+	modalChrome float32 = 100 // title and buttons with the gaps round them
+	roomLeast   float32 = 120
+	modalInset  float32 = 14
+	modalGap    float32 = 12
+)
+
 // openModal shows a title, rows of content and buttons. A button closes the
-// modal before it acts.
+// modal before it acts. Rows that the window has no room for scroll.
 func (w *Window) openModal(title string, width float32, rows []fyne.CanvasObject, buttons ...button) *modal {
+	width = w.wide(width)
+	inner := width - 2*modalInset
+	body := newColumn(0, modalGap, rows...)
+	if body.HeightFor(inner) <= w.room() {
+		return w.showModal(title, width, rows, buttons...)
+	}
+	text := newPane(newColumn(longInset, modalGap, rows...))
+	m := w.showModal(title, width, rowsOf(container.NewGridWrap(fyne.NewSize(inner, w.room()), text)), buttons...)
+	m.text = text
+	return m
+}
+
+// showModal is openModal with a width as it is, and with rows that there is room for.
+func (w *Window) showModal(title string, width float32, rows []fyne.CanvasObject, buttons ...button) *modal {
 	m := &modal{window: w, width: width, buttons: buttons}
 	head := newFlow(title, titleSize, ink)
 	head.bold = true
@@ -45,7 +79,7 @@ func (w *Window) openModal(title string, width float32, rows []fyne.CanvasObject
 		p.onKey = m.key
 	}
 	m.row, m.head = row, head
-	m.column = newColumn(14, 12, append(append([]fyne.CanvasObject{head}, rows...), row)...)
+	m.column = newColumn(modalInset, modalGap, append(append([]fyne.CanvasObject{head}, rows...), row)...)
 	w.win.Canvas().Unfocus()
 	m.place = container.NewGridWrap(m.size(), m.column)
 	m.pop = widget.NewModalPopUp(m.place, w.win.Canvas())
@@ -127,10 +161,11 @@ func (w *Window) readWide(title string, width float32, rows ...fyne.CanvasObject
 
 // readThen is readWide with further buttons before the one that closes.
 func (w *Window) readThen(title string, width float32, rows []fyne.CanvasObject, more ...button) {
-	body := newPane(newColumn(4, 8, rows...))
-	inner := width - 28
-	high := min(w.win.Canvas().Size().Height-180, body.body.HeightFor(inner-12)+8)
-	m := w.openModal(title, width, []fyne.CanvasObject{container.NewGridWrap(fyne.NewSize(inner, high), body)},
+	width = w.wide(width)
+	body := newPane(newColumn(longInset, 8, rows...))
+	inner := width - 2*modalInset
+	high := min(w.room(), body.body.HeightFor(inner))
+	m := w.showModal(title, width, []fyne.CanvasObject{container.NewGridWrap(fyne.NewSize(inner, high), body)},
 		append(more, button{text: "Close", strong: true, cancel: true})...)
 	m.text = body
 }

@@ -38,19 +38,20 @@ func (p *panel) CreateRenderer() fyne.WidgetRenderer { return &panelRenderer{p} 
 
 type panelRenderer struct{ *panel }
 
-func (r *panelRenderer) MinSize() fyne.Size { return fyne.NewSize(80, panelHead+20) }
+func (r *panelRenderer) MinSize() fyne.Size { return fyne.NewSize(80, grown(panelHead)+20) }
 
 func (r *panelRenderer) Layout(size fyne.Size) {
 	r.back.resize(size)
 	title := r.title.MinSize()
-	r.title.Move(fyne.NewPos(10, (panelHead-title.Height)/2))
+	head := grown(panelHead)
+	r.title.Move(fyne.NewPos(10, (head-title.Height)/2))
 	r.title.Resize(title)
 	if r.aside != nil {
 		left := 10 + title.Width + 10
 		high := r.aside.MinSize().Height
-		box{fyne.NewPos(left, (panelHead-high)/2), fyne.NewSize(max(0, size.Width-left-8), high)}.put(r.aside)
+		box{fyne.NewPos(left, (head-high)/2), fyne.NewSize(max(0, size.Width-left-8), high)}.put(r.aside)
 	}
-	box{fyne.NewPos(1, panelHead), fyne.NewSize(max(0, size.Width-2), max(0, size.Height-panelHead-3))}.put(r.body)
+	box{fyne.NewPos(1, head), fyne.NewSize(max(0, size.Width-2), max(0, size.Height-head-3))}.put(r.body)
 }
 
 func (r *panelRenderer) Refresh() { r.recolour() }

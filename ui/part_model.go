@@ -79,7 +79,7 @@ func (e editor) partForms(name string) (left, right []formGroup) {
 }
 
 func (e editor) partItself(k route.Part) formGroup {
-	rename := fieldModel{id: "name", label: "Name", text: k.Name, keep: func(text string) error {
+	rename := fieldModel{id: "name", label: "Name", text: k.Name, words: true, keep: func(text string) error {
 		return e.put("Rename "+k.Name, func(p *route.Plan) { renamePart(p, k.Name, strings.TrimSpace(text)) })
 	}}
 	note := "A part of your own."
@@ -183,7 +183,7 @@ func (e editor) coolant(k route.Part) formGroup {
 	at := func(p *route.Plan) *route.Part { return partOf(p, k.Name) }
 	whole := e.plan.Whole(k)
 	return formGroup{title: "Inside", fields: []fieldModel{
-		{id: "passages", label: "Passages", hint: "Which ports the coolant links: in-out; fill-in.", text: passageText(whole.Passages), keep: func(text string) error {
+		{id: "passages", label: "Passages", hint: "Which ports the coolant links: in-out; fill-in.", words: true, long: true, text: passageText(whole.Passages), keep: func(text string) error {
 			pairs, err := parsePassages(text)
 			if err != nil {
 				return err

@@ -3,7 +3,6 @@ package ui
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 	"github.com/go-gl/mathgl/mgl64"
 
 	"tubewright/cutlist"
@@ -37,9 +36,9 @@ func (w *Window) askPartForm(part string) {
 	}
 	left, right := newForm(), newForm()
 	view := newThumb(partScene(w.snapshot.Plan, k), board.Turntable, partPicture)
-	body := newColumn(8, 0, newBeside(formGap, newColumn(0, 10, container.NewCenter(view), left.column), right.column))
+	body := newPane(newColumn(8, 0, newBeside(formGap, newColumn(0, 10, container.NewCenter(view), left.column), right.column)))
 	var p *page
-	p = w.openPage("Part "+part, min(twoForms, w.win.Canvas().Size().Width-60), body, func(s session.Snapshot) {
+	p = w.openPage("Part "+part, twoForms, body, func(s session.Snapshot) {
 		now, ok := w.partNow(s, part)
 		if !ok {
 			w.closePage(p)
@@ -89,7 +88,7 @@ func (w *Window) closePage(p *page) {
 func (w *Window) askClick(part string) {
 	ways := []string{"+z, toward you", "-z, away", "+x, right", "-x, left", "+y, up", "-y, down"}
 	axes := []mgl64.Vec3{{0, 0, 1}, {0, 0, -1}, {1, 0, 0}, {-1, 0, 0}, {0, 1, 0}, {0, -1, 0}}
-	choice := widget.NewSelect(ways, nil)
+	choice := newChoice(ways, nil)
 	choice.SetSelectedIndex(0)
 	w.openModal("Place a port on "+part, modalWidth, rowsOf(
 		labelled("It faces, in the case", choice),

@@ -97,7 +97,7 @@ func (e editor) port(k route.Part, q route.Port) formGroup {
 	if !own || k.Kind != "" {
 		return g
 	}
-	rename := fieldModel{id: id + "name", label: "Name", text: q.Name, keep: func(text string) error {
+	rename := fieldModel{id: id + "name", label: "Name", text: q.Name, words: true, keep: func(text string) error {
 		return e.put("Rename port "+q.Name, func(p *route.Plan) { renamePort(p, k.Name, q.Name, strings.TrimSpace(text)) })
 	}}
 	g.fields = append([]fieldModel{rename}, g.fields...)

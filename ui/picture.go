@@ -33,8 +33,11 @@ type picture struct {
 // inch, the size that screens without a scale of their own count on.
 const perMM = 96 / 25.4
 
+// linePerMM is perMM for drawings whose writing grows with the text.
+func linePerMM() float64 { return perMM * float64(textScale()) }
+
 func newPicture(back role, height func(float32) float32, make func(float32) sketch.Drawing) *picture {
-	p := &picture{back: back, height: height, make: make, perMM: perMM}
+	p := &picture{back: back, height: height, make: make, perMM: linePerMM()}
 	p.raster = canvas.NewRaster(p.paint)
 	p.ExtendBaseWidget(p)
 	return p

@@ -24,16 +24,16 @@ type barRow struct {
 const (
 	barHigh float32 = 26
 	// barPerMM makes the writing on the bars, meant for paper, fit for the screen.
-	barPerMM = 5.2
+	barPerMM float32 = 5.2
 )
 
 func newBarRow() *barRow {
 	r := &barRow{name: newLine("", smallSize, ink)}
 	r.name.Alignment = fyne.TextAlignTrailing
-	r.bar = newPicture(face, func(float32) float32 { return barHigh }, func(width float32) sketch.Drawing {
-		return sheet.Bar(r.list, r.of, sheetTheme(), float64(width)/barPerMM, float64(barHigh-2)/barPerMM)
+	r.bar = newPicture(face, func(float32) float32 { return grown(barHigh) }, func(width float32) sketch.Drawing {
+		return sheet.Bar(r.list, r.of, sheetTheme(), float64(width/grown(barPerMM)), float64((barHigh-2)/barPerMM))
 	})
-	r.bar.perMM = barPerMM
+	r.bar.perMM = float64(grown(barPerMM))
 	r.ExtendBaseWidget(r)
 	return r
 }
@@ -58,13 +58,13 @@ func sheetTheme() sheet.Theme {
 }
 
 // HeightFor is the height of a bar.
-func (r *barRow) HeightFor(float32) float32 { return barHigh }
+func (r *barRow) HeightFor(float32) float32 { return grown(barHigh) }
 
 func (r *barRow) CreateRenderer() fyne.WidgetRenderer { return &barRowRenderer{r} }
 
 type barRowRenderer struct{ *barRow }
 
-func (r *barRowRenderer) MinSize() fyne.Size { return fyne.NewSize(0, barHigh) }
+func (r *barRowRenderer) MinSize() fyne.Size { return fyne.NewSize(0, grown(barHigh)) }
 
 func (r *barRowRenderer) Layout(size fyne.Size) {
 	name, bar := rackBoxes(size, r.wide)

@@ -43,7 +43,7 @@ func labelled(name string, o fyne.CanvasObject) fyne.CanvasObject {
 // folderField is an entry for a folder, with a button to choose one.
 func (w *Window) folderField(text string) (*field, fyne.CanvasObject) {
 	f := newField(text)
-	browse := widget.NewButton("Choose …", func() {
+	browse := newButtonRow(button{text: "Choose …", act: func() {
 		d := dialog.NewFolderOpen(func(dir fyne.ListableURI, err error) {
 			w.dialog = nil
 			if err == nil && dir != nil {
@@ -51,8 +51,10 @@ func (w *Window) folderField(text string) (*field, fyne.CanvasObject) {
 			}
 		}, w.win)
 		w.showDialog(d, d.Resize)
-	})
-	return f, container.NewBorder(nil, nil, nil, browse, f)
+	}})
+	wide := browse.least()
+	place := container.NewCenter(container.NewGridWrap(fyne.NewSize(wide, browse.HeightFor(wide)), browse))
+	return f, container.NewBorder(nil, nil, nil, place, f)
 }
 
 func (w *Window) askSaveAs() { w.askSaveAsThen(nil) }

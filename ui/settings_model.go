@@ -17,7 +17,7 @@ func (e editor) planForms() (left, right []formGroup) {
 func (e editor) machine() formGroup {
 	tubes := tubeNames(e.plan)
 	return formGroup{title: "The machine", fields: []fieldModel{
-		e.word("name", "Name", "", func(p *route.Plan) *string { return &p.Name }),
+		spacious(e.word("name", "Name", "", func(p *route.Plan) *string { return &p.Name })),
 		e.length("case.x", "Case, right", "The free space inside.", func(p *route.Plan) *float64 { return &p.Case[0] }),
 		e.length("case.y", "Case, up", "", func(p *route.Plan) *float64 { return &p.Case[1] }),
 		e.length("case.z", "Case, toward you", "", func(p *route.Plan) *float64 { return &p.Case[2] }),

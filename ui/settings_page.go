@@ -12,9 +12,9 @@ const (
 func (w *Window) askSettings() {
 	w.settle()
 	left, right := newForm(), newForm()
-	body := newColumn(8, 0, newBeside(formGap, left.column, right.column))
+	body := newPane(newColumn(8, 0, newBeside(formGap, left.column, right.column)))
 	var p *page
-	p = w.openPage("Plan and workshop", min(twoForms, w.win.Canvas().Size().Width-60), body, func(s session.Snapshot) {
+	p = w.openPage("Plan and workshop", twoForms, body, func(s session.Snapshot) {
 		e := newEditor(s, w.session.Put, w.did)
 		l, r := e.planForms()
 		changed := left.show(l)

@@ -3,6 +3,7 @@ package ui
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"tubewright/cutlist"
@@ -26,7 +27,7 @@ type sheetPage struct {
 const (
 	choiceWidth float32 = 320
 	pageGap     float32 = 20
-	modalChrome float32 = 190 // title, buttons, caption and air around the page
+	pageChrome  float32 = 190 // title, buttons, caption and air around the page
 )
 
 func newSheetPage(w *Window) *sheetPage {
@@ -41,9 +42,9 @@ func newSheetPage(w *Window) *sheetPage {
 
 // size is how large a page is shown: as high as the window lets it.
 func (p *sheetPage) size() fyne.Size {
-	high := max(240, p.window.win.Canvas().Size().Height-modalChrome)
+	high := max(240, p.window.win.Canvas().Size().Height-grown(pageChrome))
 	w, h := p.choice.paper.Size()
-	wide := min(high*float32(w/h), p.window.win.Canvas().Size().Width-choiceWidth-pageGap-90)
+	wide := min(high*float32(w/h), p.window.win.Canvas().Size().Width-grown(choiceWidth)-pageGap-90)
 	return fyne.NewSize(wide, wide*float32(h/w))
 }
 
@@ -55,12 +56,18 @@ func (p *sheetPage) open() {
 	turn := newButtonRow(button{text: "Page before", act: func() { p.turn(-1) }}, button{text: "Next page", act: func() { p.turn(1) }})
 	right := newColumn(0, 6, container.NewGridWrap(size, p.view), p.caption, turn)
 	left := newColumn(0, 9, p.choices(row)...)
+	wide, gap := grown(choiceWidth), max(0, pageGap-theme.Padding())
+	var chosen fyne.CanvasObject = left
+	high := max(left.HeightFor(wide), right.HeightFor(size.Width))
+	if high > w.room() {
+		chosen, high = newPane(left), w.room()
+	}
 	both := container.NewHBox(
-		container.NewGridWrap(fyne.NewSize(choiceWidth, max(left.HeightFor(choiceWidth), right.HeightFor(size.Width))), left),
-		container.NewGridWrap(fyne.NewSize(pageGap, 1)),
+		container.NewGridWrap(fyne.NewSize(wide, high), chosen),
+		container.NewGridWrap(fyne.NewSize(gap, 1)),
 		container.NewGridWrap(fyne.NewSize(size.Width, right.HeightFor(size.Width)), right),
 	)
-	m := w.openModal("Make sheets", choiceWidth+pageGap+size.Width+40, rowsOf(both), button{text: "Cancel", cancel: true},
+	m := w.showModal("Make sheets", both.MinSize().Width+2*modalInset, rowsOf(both), button{text: "Cancel", cancel: true},
 		button{text: "Print", act: func() { w.printSheets(p.choice.options(), p.choice.pages) }},
 		button{text: "Make sheets", strong: true, act: func() { w.makeSheets(folder.Text, p.list, p.choice.options()) }})
 	m.other = p.key

@@ -22,17 +22,24 @@ type shelfPage struct {
 	thumbs map[string]*thumb // made when first shown
 }
 
+// Sizes of the page, in Fyne's pixels: its list's height, and what stands around that.
+const (
+	shelfWidth  float32 = 520
+	shelfHigh   float32 = 430
+	shelfChrome float32 = 270
+)
+
 // askPart lets the person choose a part of the catalogue, or begin one of their own.
 func (w *Window) askPart() {
 	w.settle()
 	s := &shelfPage{window: w, search: newField(""), list: newPane(newColumn(2, 4)), thumbs: map[string]*thumb{}}
 	s.search.PlaceHolder = "radiator, pump, 140 …"
 	s.search.OnChanged = func(string) { s.fill() }
-	size := w.win.Canvas().Size()
-	high := max(180, min(430, size.Height-270))
-	s.modal = w.openModal("Add a part", 520, rowsOf(
+	width := w.wide(shelfWidth)
+	high := max(roomLeast, min(grown(shelfHigh), w.win.Canvas().Size().Height-grown(shelfChrome)))
+	s.modal = w.showModal("Add a part", width, rowsOf(
 		labelled("Search the catalogue", s.search),
-		container.NewGridWrap(fyne.NewSize(492, high), s.list),
+		container.NewGridWrap(fyne.NewSize(width-2*modalInset, high), s.list),
 		newFlow("It is put in the middle of the case. The catalogue's numbers are only typical: measure your own part before you cut.", smallSize, soft),
 	), button{text: "Cancel", cancel: true}, button{text: "Add the first", strong: true, act: s.first})
 	s.search.modal = s.modal

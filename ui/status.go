@@ -1,5 +1,7 @@
 package ui
 
+import "fyne.io/fyne/v2"
+
 // hovered is told by the board what is under the pointer.
 func (w *Window) hovered(text string) {
 	w.hover = text
@@ -30,7 +32,28 @@ func (w *Window) showStatus() {
 	if t := w.snapshot.Trouble; t != nil {
 		text, r = sentence(t.Error()), bad
 	}
-	w.status.set(text, r)
+	if w.status.set(text, r) {
+		w.placeStatus()
+	}
+}
+
+// statusMost is how many lines the status line may grow to: more than anything it
+// is given takes at the least width and the largest text.
+const statusMost = 5
+
+// placeStatus stands the status line at the foot of the board. A text longer than
+// the line grows upward over the board, so that all of it can be read.
+func (w *Window) placeStatus() {
+	const left, top = 4, 3
+	wide := max(0, w.foot.size.Width-2*left)
+	high := w.status.HeightFor(wide)
+	place := w.foot
+	if more := high + 2*top - place.size.Height; more > 0 && wide > 0 {
+		place.at.Y, place.size.Height = place.at.Y-more, place.size.Height+more
+	}
+	w.under.FillColor = paint(ground)
+	place.put(w.under)
+	box{fyne.NewPos(place.at.X+left, place.at.Y+top), fyne.NewSize(wide, place.size.Height-top)}.put(w.status)
 }
 
 func (w *Window) fileLine() string {

@@ -18,7 +18,7 @@ type steps struct {
 	dark    bool
 }
 
-// stepsHigh is the height of the strip, in Fyne's pixels.
+// stepsHigh is the height of a row of the strip, in Fyne's pixels.
 const stepsHigh float32 = 30
 
 // newSteps makes the strip. onPress gets the hint of the step that is pressed,
@@ -47,22 +47,48 @@ func (s *steps) show(done []string) {
 	}
 }
 
+// wides are the widths of the steps.
+func (s *steps) wides() []float32 {
+	wides := make([]float32, len(s.presses))
+	for i, p := range s.presses {
+		wides[i] = s.labels[i].want() + 2*p.inset.Width
+	}
+	return wides
+}
+
+func (s *steps) shutWide() float32 {
+	text := s.shut.content.(*flow)
+	return text.measure(text.text) + 2*s.shut.inset.Width + 1
+}
+
+// places puts the steps side by side, left of what closes them, and under one
+// another where that has no room.
+func (s *steps) places(width float32) ([]linedUp, int) {
+	return lineUp(s.wides(), width-s.shutWide()-rowGap, rowGap)
+}
+
+// HeightFor is the height of all rows of steps.
+func (s *steps) HeightFor(width float32) float32 {
+	_, rows := s.places(width)
+	return float32(rows) * grown(stepsHigh)
+}
+
 func (s *steps) CreateRenderer() fyne.WidgetRenderer { return &stepsRenderer{s} }
 
 type stepsRenderer struct{ *steps }
 
-func (r *stepsRenderer) MinSize() fyne.Size { return fyne.NewSize(0, stepsHigh) }
+func (r *stepsRenderer) MinSize() fyne.Size { return fyne.NewSize(0, r.HeightFor(r.Size().Width)) }
 
 func (r *stepsRenderer) Layout(size fyne.Size) {
-	shut := r.shut.content.(*flow)
-	wide := shut.measure(shut.text) + 2*r.shut.inset.Width + 1
-	x := float32(0)
+	wides := r.wides()
+	places, _ := r.places(size.Width)
+	high := grown(stepsHigh)
 	for i, p := range r.presses {
-		want := min(r.labels[i].want()+2*p.inset.Width, max(0, size.Width-wide-x))
-		box{fyne.NewPos(x, 0), fyne.NewSize(want, size.Height)}.put(p)
-		x += want + 6
+		box{fyne.NewPos(places[i].x, float32(places[i].row)*high), fyne.NewSize(wides[i], high)}.put(p)
 	}
-	box{fyne.NewPos(size.Width-wide, (size.Height-r.shut.HeightFor(wide))/2), fyne.NewSize(wide, r.shut.HeightFor(wide))}.put(r.shut)
+	wide := r.shutWide()
+	shut := r.shut.HeightFor(wide)
+	box{fyne.NewPos(size.Width-wide, (high-shut)/2), fyne.NewSize(wide, shut)}.put(r.shut)
 }
 
 func (r *stepsRenderer) Refresh() {}
@@ -103,17 +129,18 @@ func (l *stepLabel) tick(done bool) {
 }
 
 // want is the width that shows the name whole.
-func (l *stepLabel) want() float32 { return stepIcon + 5 + l.name.measure(l.name.text) + 1 }
+func (l *stepLabel) want() float32 { return grown(stepIcon) + 5 + l.name.measure(l.name.text) + 1 }
 
 func (l *stepLabel) CreateRenderer() fyne.WidgetRenderer { return &stepLabelRenderer{l} }
 
 type stepLabelRenderer struct{ *stepLabel }
 
-func (r *stepLabelRenderer) MinSize() fyne.Size { return fyne.NewSize(0, stepIcon) }
+func (r *stepLabelRenderer) MinSize() fyne.Size { return fyne.NewSize(0, grown(stepIcon)) }
 
 func (r *stepLabelRenderer) Layout(size fyne.Size) {
-	box{fyne.NewPos(0, (size.Height-stepIcon)/2), fyne.NewSize(stepIcon, stepIcon)}.put(r.icon)
-	left := stepIcon + 5
+	icon := grown(stepIcon)
+	box{fyne.NewPos(0, (size.Height-icon)/2), fyne.NewSquareSize(icon)}.put(r.icon)
+	left := icon + 5
 	high := r.name.lineHeight()
 	box{fyne.NewPos(left, (size.Height-high)/2), fyne.NewSize(max(0, size.Width-left), high)}.put(r.name)
 }

@@ -6,13 +6,13 @@ import (
 )
 
 // newLine is one line of text in a role's colour.
-func newLine(text string, size float32, r role) *canvas.Text {
+func newLine(text string, size typeSize, r role) *canvas.Text {
 	t := canvas.NewText(text, paint(r))
-	t.TextSize = size
+	t.TextSize = size.px()
 	return t
 }
 
-func newBold(text string, size float32, r role) *canvas.Text {
+func newBold(text string, size typeSize, r role) *canvas.Text {
 	t := newLine(text, size, r)
 	t.TextStyle = fyne.TextStyle{Bold: true}
 	return t
@@ -28,6 +28,6 @@ func setLine(t *canvas.Text, text string, r role) {
 }
 
 // widthOf is how wide a text is.
-func widthOf(text string, size float32, bold bool) float32 {
-	return fyne.MeasureText(text, size, fyne.TextStyle{Bold: bold}).Width
+func widthOf(text string, size typeSize, bold bool) float32 {
+	return fyne.MeasureText(text, size.px(), fyne.TextStyle{Bold: bold}).Width
 }

@@ -12,14 +12,23 @@ import (
 type Theme struct {
 	dark   bool
 	colour palette
+	text   float32 // how much larger text is than as it comes; 1: no larger
 }
 
 // NewTheme gives the light or the dark look.
 func NewTheme(dark bool) *Theme {
 	if dark {
-		return &Theme{true, darkPalette}
+		return &Theme{true, darkPalette, 1}
 	}
-	return &Theme{false, lightPalette}
+	return &Theme{false, lightPalette, 1}
+}
+
+// WithText gives the same look with text of another size, in percent of the size
+// it comes with; what is no such size counts as 100.
+func (t *Theme) WithText(percent int) *Theme {
+	other := *t
+	other.text = float32(textPercent(percent)) / 100
+	return &other
 }
 
 // Dark reports whether it is the dark look.
@@ -104,29 +113,36 @@ func (t *Theme) Icon(name fyne.ThemeIconName) fyne.Resource { return theme.Defau
 
 // themeSizes are smaller than Fyne's: this is a desk tool, not a phone.
 var themeSizes = map[fyne.ThemeSizeName]float32{
-	theme.SizeNameText:           textSize,
-	theme.SizeNameCaptionText:    smallSize,
-	theme.SizeNameHeadingText:    20,
-	theme.SizeNameSubHeadingText: 15,
 	theme.SizeNamePadding:        4,
 	theme.SizeNameInnerPadding:   5,
-	theme.SizeNameInlineIcon:     16,
 	theme.SizeNameScrollBar:      10,
 	theme.SizeNameScrollBarSmall: 4,
 	theme.SizeNameInputRadius:    3,
 	theme.SizeNameInputBorder:    1,
 }
 
-// Sizes of type, in Fyne's pixels.
+// Sizes of type.
 const (
-	textSize  float32 = 13
-	smallSize float32 = 12
-	titleSize float32 = 16
-	largeSize float32 = 22 // a card's cut length, read at arm's length
+	textSize  typeSize = 13
+	smallSize typeSize = 12
+	titleSize typeSize = 16
+	largeSize typeSize = 22 // a card's cut length, read at arm's length
 )
+
+// themeTypes are the sizes that grow with the text.
+var themeTypes = map[fyne.ThemeSizeName]typeSize{
+	theme.SizeNameText:           textSize,
+	theme.SizeNameCaptionText:    smallSize,
+	theme.SizeNameHeadingText:    20,
+	theme.SizeNameSubHeadingText: 15,
+	theme.SizeNameInlineIcon:     16,
+}
 
 // Size is ours where we have one, else Fyne's.
 func (t *Theme) Size(name fyne.ThemeSizeName) float32 {
+	if s, ok := themeTypes[name]; ok {
+		return float32(s) * t.text
+	}
 	if s, ok := themeSizes[name]; ok {
 		return s
 	}

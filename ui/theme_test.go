@@ -31,7 +31,7 @@ func TestEveryColourAndSizeIsAnswered(t *testing.T) {
 		if look.Color("no such name", 0) == nil || look.Size(theme.SizeNameSeparatorThickness) == 0 || look.Dark() != dark {
 			t.Error("what is not ours is not Fyne's own")
 		}
-		if look.Size(theme.SizeNameText) != textSize || look.Font(fyne.TextStyle{Bold: true}) == nil || look.Icon(theme.IconNameCancel) == nil {
+		if look.Size(theme.SizeNameText) != float32(textSize) || look.Font(fyne.TextStyle{Bold: true}) == nil || look.Icon(theme.IconNameCancel) == nil {
 			t.Error("size of text, font or icon is missing")
 		}
 	}

@@ -5,7 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
+	"fyne.io/fyne/v2/theme"
 
 	"tubewright/bends/trial"
 	"tubewright/cutlist/draw"
@@ -27,16 +27,19 @@ type trialPage struct {
 
 // Sizes of the page, in Fyne's pixels.
 const (
-	trialWidth   float32 = 760
-	trialNames   float32 = 0.1 // share of the names
-	trialPicture float32 = benchWide * perMM
-	trialChoices float32 = trialWidth - trialPicture - 28 - 12
+	trialWidth float32 = 760
+	trialNames float32 = 0.1 // share of the names
 )
+
+// trialPicture is how large the drawing of a bend is shown.
+func trialPicture() fyne.Size {
+	return fyne.NewSize(float32(benchWide*linePerMM()), float32(benchHigh*linePerMM()))
+}
 
 func newTrialPage(w *Window, m *trialModel) *trialPage {
 	p := &trialPage{window: w, model: m}
 	p.told, p.unsure, p.wrong = newFlow("", textSize, ink), newFlow("", smallSize, careful), newFlow("", smallSize, bad)
-	high := func(float32) float32 { return benchHigh * perMM }
+	high := func(float32) float32 { return trialPicture().Height }
 	p.shape = newPicture(face, high, func(float32) draw.Drawing { return drawTrial(m.from(), m.to()) })
 	p.body = newColumn(0, 8)
 	p.fill()
@@ -110,13 +113,15 @@ func (p *trialPage) choices() fyne.CanvasObject {
 	if len(p.tubes) > 1 {
 		left.items = append([]fyne.CanvasObject{labelled("Tube", p.tubeChoice())}, left.items...)
 	}
-	return container.NewHBox(container.NewGridWrap(fyne.NewSize(trialChoices, max(left.HeightFor(trialChoices), benchHigh*perMM)), left),
-		container.NewGridWrap(fyne.NewSize(trialPicture, benchHigh*perMM), p.shape))
+	size := trialPicture()
+	wide := p.window.wide(trialWidth) - 2*modalInset - 2*longInset - size.Width - theme.Padding()
+	return container.NewHBox(container.NewGridWrap(fyne.NewSize(wide, max(left.HeightFor(wide), size.Height)), left),
+		container.NewGridWrap(size, p.shape))
 }
 
 // tubeChoice is the tubes of the plan that can be bent.
 func (p *trialPage) tubeChoice() fyne.CanvasObject {
-	c := widget.NewSelect(p.tubes, nil)
+	c := newChoice(p.tubes, nil)
 	c.Selected = p.model.tube.Name
 	c.OnChanged = func(name string) {
 		p.form.modal.close()

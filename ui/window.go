@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 
 	"tubewright/cutlist/sheet"
 	"tubewright/route"
@@ -76,6 +77,8 @@ type Window struct {
 	welcome  *panel      // in the board's place while no plan is open
 	begins   []beginning // the rows of the welcome
 	status   *flow
+	under    *canvas.Rectangle // ground of the status line
+	foot     box               // its place when it is one line
 	steps    *steps
 	panels   panels
 	shownAt  shown
@@ -120,7 +123,8 @@ func New(app fyne.App, o Options) *Window {
 	w := &Window{app: app, options: o, win: app.NewWindow("Tubewright")}
 	w.session = session.New(o.Tools, w.show)
 	w.loadSettings()
-	app.Settings().SetTheme(NewTheme(w.startsDark()))
+	app.Settings().SetTheme(w.lookOf(w.startsDark()))
+	w.makeBoard()
 	w.assemble()
 	w.win.SetContent(w.content())
 	w.win.SetPadded(false)
@@ -129,7 +133,7 @@ func New(app fyne.App, o Options) *Window {
 	w.win.SetOnDropped(w.dropped)
 	w.win.Canvas().SetOnTypedKey(w.typedKey)
 	w.win.Canvas().SetOnTypedRune(w.typedRune)
-	w.win.Canvas().AddShortcut(ctrlShift(fyne.KeyZ), func(fyne.Shortcut) { w.redo() })
+	w.addShortcuts()
 	w.show(w.session.Now())
 	return w
 }
@@ -165,11 +169,10 @@ func (w *Window) startSize() fyne.Size {
 	return fyne.NewSize(w.settings.Width, w.settings.Height)
 }
 
-// assemble makes the parts of the window.
+// assemble makes the parts of the window around the board.
 func (w *Window) assemble() {
-	w.makeBoard()
 	w.header = newHeader(headerActions{
-		undo: w.undo, redo: w.redo, units: w.switchUnits, theme: w.switchTheme, stop: w.session.Stop, ready: w.tellReady,
+		undo: w.undo, redo: w.redo, units: w.switchUnits, theme: w.switchTheme, stop: w.session.Stop, ready: w.tellReady, look: w.hovered,
 	})
 	w.parts = newParts(func(part string) { w.pick(board.PartTarget(part)) })
 	w.details = newDetails(detailActions{
@@ -182,9 +185,10 @@ func (w *Window) assemble() {
 	w.rack = newRack()
 	w.buying = newBuying(w.session.SetOnHand, w.wrongCount, w.hovered)
 	w.status = newFlow("", smallSize, soft)
-	w.status.most = 1
+	w.status.most = statusMost
+	w.under = canvas.NewRectangle(paint(ground))
 	w.makeSteps()
-	w.machines = newButtonRow(button{text: "−", act: func() { w.build(-1) }}, button{text: "+", act: func() { w.build(1) }})
+	w.machines = newButtonRow(button{text: "−", sign: true, act: func() { w.build(-1) }}, button{text: "+", sign: true, act: func() { w.build(1) }})
 	w.machines.toRight = true
 	w.panels = panels{
 		newPanel("Parts", nil, w.parts.pane), newPanel("Selected", nil, w.details.pane),
@@ -204,4 +208,17 @@ func (w *Window) makeBoard() {
 	w.board.SetLook(w.options.Look)
 	w.board.SetStyle(boardStyle(isDark()))
 	w.desk = board.NewDesk(w.board)
+	w.board.SetGrowth(textScale())
+}
+
+// addShortcuts adds those beside the ones in the menus: a keyboard may have plus
+// on its own key, above equals, or among the digits.
+func (w *Window) addShortcuts() {
+	redo, larger := func(fyne.Shortcut) { w.redo() }, func(fyne.Shortcut) { w.acting(w.largerText)() }
+	for _, s := range []struct {
+		keys fyne.Shortcut
+		act  func(fyne.Shortcut)
+	}{{ctrlShift(fyne.KeyZ), redo}, {ctrlShift(fyne.KeyEqual), larger}, {ctrl(fyne.KeyPlus), larger}} {
+		w.win.Canvas().AddShortcut(s.keys, s.act)
+	}
 }

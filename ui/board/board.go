@@ -35,6 +35,7 @@ type Board struct {
 	picture *image.RGBA
 	raster  *canvas.Raster
 	ratio   float64 // px per unit of Fyne's
+	growth  float64 // of writing and marks over the size they come with
 	quality Quality
 	minis   []*Mini
 
@@ -55,7 +56,7 @@ type Board struct {
 func NewBoard() *Board {
 	b := &Board{
 		scene: &Scene{targets: []Target{{}}}, style: Light(), grid: gridByUnits, corner: -1,
-		ratio: 1, pump: newPump(), keys: heldKeys, now: time.Now,
+		ratio: 1, growth: 1, pump: newPump(), keys: heldKeys, now: time.Now,
 	}
 	for i := range b.cameras {
 		b.cameras[i] = NewCamera(Look(i), b.scene.Case, 1, 1)
@@ -131,6 +132,24 @@ func (b *Board) SetStyle(s Style) {
 	b.style = s
 	b.invalidate()
 }
+
+// SetGrowth makes writing, marks and rulers larger than they come, for people who
+// read large text; 1 is as they come.
+func (b *Board) SetGrowth(times float32) {
+	if g := float64(times); g != b.growth {
+		b.growth = g
+		b.inset()
+		for i := range b.cameras {
+			if c := &b.cameras[i]; !b.roamed[i] {
+				c.Fit(b.scene, c.W, c.H)
+			}
+		}
+		b.invalidate()
+	}
+}
+
+// inkScale is how many px a unit of writing and marks takes.
+func (b *Board) inkScale() float64 { return b.ratio * b.growth }
 
 // SetGrid sets the step to which dragged parts snap, mm; 0 for none. Until it is
 // called the step is 5 mm, or a quarter of an inch in plans that count in inches.
@@ -254,11 +273,18 @@ func (b *Board) rescale(ratio float64) {
 	for i := range b.cameras {
 		c := &b.cameras[i]
 		c.Zoom *= ratio / b.ratio
-		if c.Look.Flat() {
-			c.Inset = [4]int{int(rulerWide * ratio), 0, 0, int(rulerHigh * ratio)}
-		}
 	}
 	b.ratio = ratio
+	b.inset()
+}
+
+// inset keeps the room of the rulers free.
+func (b *Board) inset() {
+	for i := range b.cameras {
+		if c := &b.cameras[i]; c.Look.Flat() {
+			c.Inset = [4]int{int(rulerWide * b.inkScale()), 0, 0, int(rulerHigh * b.inkScale())}
+		}
+	}
 }
 
 // resize takes note of the view's size. A look that showed all goes on doing so.
@@ -277,7 +303,7 @@ func (b *Board) resize(w, h int) {
 // show is what the large view shows besides the scene.
 func (b *Board) show() Show {
 	s := Show{
-		Selection: b.selection, Hover: b.hand.hover, Quality: b.quality, Scale: b.ratio,
+		Selection: b.selection, Hover: b.hand.hover, Quality: b.quality, Scale: b.inkScale(),
 		Words: true, Rulers: true, Caption: b.look.String(), Focus: b.focused,
 		Shift: b.shift(), Measure: b.measure,
 	}

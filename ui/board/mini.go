@@ -81,7 +81,7 @@ type miniState struct {
 
 func (m *Mini) state() miniState {
 	b := m.board
-	return miniState{b.scene, b.style, b.cameras[m.Look()], b.quality, b.ratio, b.shift(), m.hovered}
+	return miniState{b.scene, b.style, b.cameras[m.Look()], b.quality, b.inkScale(), b.shift(), m.hovered}
 }
 
 // behind reports whether the picture would be another now. Turning and zooming
@@ -96,10 +96,10 @@ func (m *Mini) generate(w, h int) image.Image {
 	m.picture = canvasOf(m.picture, w, h)
 	m.shown, m.chosen = m.state(), append(m.chosen[:0], b.selection...)
 	c := b.cameras[l]
-	c.Inset = [4]int{0, int(miniCaption * b.ratio), 0, 0}
+	c.Inset = [4]int{0, int(miniCaption * b.inkScale()), 0, 0}
 	c.Fit(b.scene, w, h)
 	m.painter.Render(m.picture, b.scene, c, &b.style, Show{
-		Selection: b.selection, Quality: b.quality, Scale: b.ratio,
+		Selection: b.selection, Quality: b.quality, Scale: b.inkScale(),
 		Caption: l.String(), Shift: b.shift(), Frame: true, Focus: m.hovered,
 	})
 	return m.picture

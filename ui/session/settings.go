@@ -15,6 +15,7 @@ import (
 type Settings struct {
 	Recent []string `json:"recent,omitempty"` // plan files, the newest first
 	Theme  string   `json:"theme,omitempty"`  // "light" or "dark"; empty: light
+	Text   int      `json:"text,omitempty"`   // size of text, in percent; 0: as it comes
 	Width  float32  `json:"width,omitempty"`  // of the window; 0: as it comes
 	Height float32  `json:"height,omitempty"`
 	Paper  string   `json:"paper,omitempty"`  // of the sheets: "a4" or "letter"
