@@ -18,17 +18,17 @@ import (
 	"tubewright/ui/session"
 )
 
-// screen is one thing the window can show.
-type screen struct {
+// pageShown is one thing the window can show.
+type pageShown struct {
 	name string
 	show func(*bench)
 }
 
 // screens lists every screen and page of the window, for a bench that has the
 // conservation scanner open. Each is shown over the one before; see tidy.
-func screens(t *testing.T) []screen {
+func screens(t *testing.T) []pageShown {
 	t.Helper()
-	all := []screen{
+	all := []pageShown{
 		{"board, nothing selected", func(b *bench) { b.pick(board.Target{}) }},
 		{"board, a part selected", func(b *bench) { b.pick(board.PartTarget("pump")) }},
 		{"board, a port selected", func(b *bench) { b.pick(board.PortTarget(route.PortRef{Part: "pump", Port: "out"})) }},
@@ -94,13 +94,13 @@ func screens(t *testing.T) []screen {
 		{"scale a picture", func(b *bench) { b.askDistance(0, []mgl64.Vec3{{0, 0, 0}, {100, 0, 0}}) }},
 	}
 	for _, r := range scannerRuns {
-		all = append(all, screen{"card of " + r, func(b *bench) { b.pick(board.RunTarget(r)); b.cards.reopen(r) }})
+		all = append(all, pageShown{"card of " + r, func(b *bench) { b.pick(board.RunTarget(r)); b.cards.reopen(r) }})
 	}
 	for _, at := range []board.Target{board.PartTarget("pump"), board.RunTarget(scannerRuns[0]), {}} {
-		all = append(all, screen{"menu of a thing on the board", func(b *bench) { b.contextMenu(at, 400, 300) }})
+		all = append(all, pageShown{"menu of a thing on the board", func(b *bench) { b.contextMenu(at, 400, 300) }})
 	}
 	for _, of := range []string{string(measure.Fitting), string(measure.Tube), string(measure.Port)} {
-		all = append(all, screen{"caliper: " + of, func(b *bench) {
+		all = append(all, pageShown{"caliper: " + of, func(b *bench) {
 			b.askCaliper()
 			for _, row := range b.caliper.shown {
 				if len(row.key) > len(of) && row.key[:len(of)] == of {
