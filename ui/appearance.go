@@ -22,6 +22,7 @@ func (w *Window) lookOf(dark bool) *Theme { return NewTheme(dark).WithText(w.set
 
 // setTheme gives everything the light or the dark look.
 func (w *Window) setTheme(dark bool) {
+	w.freeTexts()
 	w.app.Settings().SetTheme(w.lookOf(dark))
 	p := w.panels
 	for _, panel := range []*panel{p.parts, p.details, p.runs, p.findings, p.rack, p.buying, w.welcome} {
@@ -32,6 +33,18 @@ func (w *Window) setTheme(dark bool) {
 	w.board.SetStyle(boardStyle(dark))
 	w.header.show(headerOf(w.snapshot))
 	w.showPanels()
+}
+
+// freeTexts throws the pictures of all texts away while OpenGL has a hand on the
+// window. Fyne 2.7.1 does so itself when the theme changes, but without: OpenGL
+// then keeps them for ever, about 1 MB at each change.
+func (w *Window) freeTexts() {
+	if gl, ok := w.win.(interface {
+		RunWithContext(f func())
+		RescaleContext()
+	}); ok {
+		gl.RunWithContext(gl.RescaleContext)
+	}
 }
 
 // boardStyle is the board's own style on the window's ground.

@@ -120,3 +120,24 @@ func TestWindowSoak(t *testing.T) {
 		t.Errorf("the program grew by %.0f MB, may grow by %d", most-warm, mayGrow)
 	}
 }
+
+// Switching between light and dark makes every text's picture anew; the old ones
+// must go. Kept, they were about 1 MB at each change.
+func TestWindowThemeLeavesNothingBehind(t *testing.T) {
+	const warm, more, mayGrow = 6, 40, 20 // changes of the theme; MB
+	s := newStage(t, "--demo", eightRuns)
+	s.until("the demo's cuts", atRest)
+	change := func(times int) float64 {
+		for range times {
+			s.do("key ctrl+d")
+			time.Sleep(200 * time.Millisecond) // a frame of both colours
+		}
+		return s.resident()
+	}
+	before := change(warm)
+	after := change(more)
+	t.Logf("%.0f MB, after %d changes %.0f MB", before, more, after)
+	if after-before > mayGrow {
+		t.Errorf("%d changes of the theme took %.0f MB more", more, after-before)
+	}
+}
