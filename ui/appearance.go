@@ -22,8 +22,7 @@ func (w *Window) lookOf(dark bool) *Theme { return NewTheme(dark).WithText(w.set
 
 // setTheme gives everything the light or the dark look.
 func (w *Window) setTheme(dark bool) {
-	w.freeTexts()
-	w.app.Settings().SetTheme(w.lookOf(dark))
+	w.wear(dark)
 	p := w.panels
 	for _, panel := range []*panel{p.parts, p.details, p.runs, p.findings, p.rack, p.buying, w.welcome} {
 		panel.recolour()
@@ -33,6 +32,12 @@ func (w *Window) setTheme(dark bool) {
 	w.board.SetStyle(boardStyle(dark))
 	w.header.show(headerOf(w.snapshot))
 	w.showPanels()
+}
+
+// wear puts the light or the dark look on.
+func (w *Window) wear(dark bool) {
+	w.freeTexts()
+	w.app.Settings().SetTheme(w.lookOf(dark))
 }
 
 // freeTexts throws the pictures of all texts away while OpenGL has a hand on the

@@ -51,7 +51,7 @@ func (w *Window) setText(percent int) {
 	w.settle()
 	w.settings.Text = textPercent(percent)
 	w.keepSettings()
-	w.app.Settings().SetTheme(w.lookOf(isDark()))
+	w.wear(isDark())
 	open := w.cards.open
 	w.assemble()
 	w.cards.open = open
