@@ -83,7 +83,7 @@ func (b *bench) laid(ref route.PortRef, fits ...route.Fitting) route.Laid {
 	laid := route.Laid{Port: port, Stop: port.Frame}
 	for _, f := range fits {
 		laid.Bodies = append(laid.Bodies, route.Body{Fitting: f, From: laid.Stop})
-		laid.Stop = laid.Stop.Past(f, 0)
+		laid.Stop = laid.Stop.Past(&f, 0)
 	}
 	laid.Socket = fits[len(fits)-1]
 	return laid

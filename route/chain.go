@@ -39,7 +39,7 @@ func (f Frame) Ahead(d float64) mgl64.Vec3 { return f.At.Add(f.Dir.Mul(d)) }
 
 // Past is the frame after a fitting set at a roll. A socket's frame is the
 // tube's end at its stop; a plug ends the way where it is.
-func (f Frame) Past(fit Fitting, roll float64) Frame {
+func (f Frame) Past(fit *Fitting, roll float64) Frame {
 	switch fit.Kind {
 	case Socket:
 		f.At = f.Ahead(fit.Stop)
@@ -55,7 +55,7 @@ func (f Frame) Past(fit Fitting, roll float64) Frame {
 }
 
 // round is the frame after an elbow, which turns the way toward Side(roll).
-func (f Frame) round(fit Fitting, roll float64) Frame {
+func (f Frame) round(fit *Fitting, roll float64) Frame {
 	side := f.Side(roll)
 	s, c := SinCos(fit.Turn)
 	dir := f.Dir.Mul(c).Add(side.Mul(s))
@@ -111,8 +111,8 @@ func (p Plan) Lay(port PlacedPort, chain Chain) (Laid, error) {
 		if last := fit.Kind == Socket || fit.Kind == Plug; last != (i == len(chain)-1) {
 			return Laid{}, &ChainError{port.Ref, i, "a socket or a plug goes last, and nothing else does"}
 		}
-		laid.Bodies = append(laid.Bodies, Body{fit, step.Roll, laid.Stop, Room(laid.Stop, fit, step.Roll)})
-		laid.Stop = laid.Stop.Past(fit, step.Roll)
+		laid.Bodies = append(laid.Bodies, Body{fit, step.Roll, laid.Stop, Room(laid.Stop, &fit, step.Roll)})
+		laid.Stop = laid.Stop.Past(&fit, step.Roll)
 		if fit.Kind == Socket {
 			laid.Socket = fit
 		}
@@ -122,7 +122,7 @@ func (p Plan) Lay(port PlacedPort, chain Chain) (Laid, error) {
 
 // Room is the space a fitting takes when it stands at a frame: cylinders
 // about its way, a ball where the way turns, the collar of a socket.
-func Room(f Frame, fit Fitting, roll float64) []clear.Shape {
+func Room(f Frame, fit *Fitting, roll float64) []clear.Shape {
 	r := fit.Body / 2
 	switch fit.Kind {
 	case Socket:

@@ -81,7 +81,8 @@ func TestPast(t *testing.T) {
 		},
 	}
 	for _, c := range tests {
-		nearFrame(t, c.fitting+": "+c.source, start.Past(named(t, c.fitting), c.roll), c.want)
+		fit := named(t, c.fitting)
+		nearFrame(t, c.fitting+": "+c.source, start.Past(&fit, c.roll), c.want)
 	}
 }
 
@@ -168,7 +169,8 @@ func TestRoom(t *testing.T) {
 		}},
 	}
 	for _, c := range tests {
-		got := route.Room(start, named(t, c.fitting), c.roll)
+		fit := named(t, c.fitting)
+		got := route.Room(start, &fit, c.roll)
 		if len(got) != len(c.want) {
 			t.Fatalf("%s takes %d shapes, want %d", c.fitting, len(got), len(c.want))
 		}

@@ -79,6 +79,37 @@ func TestSinCos(t *testing.T) {
 	}
 }
 
+// TestSinCosGoesRound: an angle is brought into a turn as by two divisions, bit
+// for bit, next to the quarter turns too.
+func TestSinCosGoesRound(t *testing.T) {
+	const seed = 52
+	r := rand.New(rand.NewPCG(seed, 1))
+	for range 20000 {
+		a := 90 * float64(r.IntN(17)-8)
+		for range r.IntN(3) {
+			a = math.Nextafter(a, 1000*(r.Float64()-0.5))
+		}
+		if r.IntN(2) == 0 {
+			a += (r.Float64() - 0.5) * math.Pow(10, float64(r.IntN(18)-15))
+		}
+		want := [2]float64{}
+		want[0], want[1] = math.Sincos(a * math.Pi / 180)
+		switch math.Mod(math.Mod(a, 360)+360, 360) {
+		case 0:
+			want = [2]float64{0, 1}
+		case 90:
+			want = [2]float64{1, 0}
+		case 180:
+			want = [2]float64{0, -1}
+		case 270:
+			want = [2]float64{-1, 0}
+		}
+		if s, c := route.SinCos(a); s != want[0] || c != want[1] {
+			t.Fatalf("seed %d: SinCos(%v) = %v, %v, want %v", seed, a, s, c, want)
+		}
+	}
+}
+
 func TestPlace(t *testing.T) {
 	part := route.Part{
 		Name: "block", At: mgl64.Vec3{100, 50, 20}, Turn: mgl64.Vec3{0, 0, 90},

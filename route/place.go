@@ -93,7 +93,7 @@ func about(axis int, degrees float64) mgl64.Mat3 {
 // SinCos gives sine and cosine of an angle in degrees, exact at multiples of a
 // right angle, where math.Sincos of a rounded π is not.
 func SinCos(degrees float64) (s, c float64) {
-	switch math.Mod(math.Mod(degrees, 360)+360, 360) {
+	switch inCircle(degrees) {
 	case 0:
 		return 0, 1
 	case 90:
@@ -104,6 +104,21 @@ func SinCos(degrees float64) (s, c float64) {
 		return -1, 0
 	}
 	return math.Sincos(degrees * math.Pi / 180)
+}
+
+// inCircle brings an angle in degrees into [0, 360). Angles of less than a turn
+// need no division, which is slow: what is taken off below is exact.
+func inCircle(degrees float64) float64 {
+	if degrees <= -360 || degrees >= 360 || math.IsNaN(degrees) {
+		degrees = math.Mod(degrees, 360)
+	}
+	switch degrees += 360; {
+	case degrees >= 720: // it was rounded up
+		return degrees - 720
+	case degrees >= 360:
+		return degrees - 360
+	}
+	return degrees
 }
 
 // Place puts a part of the plan where it stands.

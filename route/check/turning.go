@@ -55,7 +55,7 @@ func (r *referee) checkTurning() {
 func (r *referee) roundAbout(run *laidRun, end, step int) (worst turned) {
 	body := run.ends[end].Bodies[step]
 	for roll := 0.0; roll < 360; roll += turnLook {
-		shapes := route.Room(body.From, body.Fitting, roll)
+		shapes := route.Room(body.From, &body.Fitting, roll)
 		arm := shapes[len(shapes)-1] // what comes before it is round about the axis, or inside it
 		worst = worst.worse(r.armMeets(arm, roll)).worse(run.armMeets(arm, roll, end, step))
 	}

@@ -23,7 +23,7 @@ func (a *arm) end() *route.Frame { return &a.frames[a.n] }
 // round is the arm with one more elbow.
 func (a arm) round(fit *route.Fitting, roll float64) arm {
 	a.elbows[a.n], a.rolls[a.n] = fit, roll
-	a.frames[a.n+1] = a.end().Past(*fit, roll)
+	a.frames[a.n+1] = a.end().Past(fit, roll)
 	a.n++
 	return a
 }
@@ -46,6 +46,41 @@ func (a *arm) toward(fit *route.Fitting, u vec, then func(arm)) {
 	if roll, ok := rollToward(*a.end(), u); ok {
 		then(a.round(fit, roll))
 	}
+}
+
+// facing is toward for an elbow that ends the turning: it leaves out rolls at
+// which the way out misses u by more than the give.
+func (s *straightener) facing(a *arm, fit *route.Fitting, u vec, then func(arm)) {
+	if fit.Rotary {
+		a.toward(fit, u, then)
+		return
+	}
+	sin, cos := route.SinCos(fit.Turn)
+	f := a.end()
+	for _, roll := range fixedRolls(fit) {
+		if out := f.Dir.Mul(cos).Add(f.Side(roll).Mul(sin)); out.Dot(u) >= s.nearU {
+			then(a.round(fit, roll))
+		}
+	}
+}
+
+// fixedArms are the arms of one fixed elbow on a port, at each of its rolls.
+type fixedArms struct {
+	fit  *route.Fitting
+	arms []arm
+}
+
+// bareWith gives the arms of one fixed elbow on an end. Every class asks for them.
+func (s *straightener) bareWith(end int, fit *route.Fitting) []arm {
+	for _, have := range s.fixed[end] {
+		if have.fit == fit {
+			return have.arms
+		}
+	}
+	list := fixedArms{fit: fit}
+	s.bare[end].toward(fit, vec{}, func(a arm) { list.arms = append(list.arms, a) })
+	s.fixed[end] = append(s.fixed[end], list)
+	return list.arms
 }
 
 // third gives the directions at one angle from x and at another from y, degrees:
@@ -131,7 +166,7 @@ func (s *straightener) aimOne(end int) {
 		if math.Abs(apart-fit.Turn) > s.degrees+sameWay || s.tooFar(u, fit) {
 			continue
 		}
-		base.toward(fit, u, func(a arm) { s.aimEnds(end, &a) })
+		s.facing(base, fit, u, func(a arm) { s.aimEnds(end, &a) })
 	}
 }
 
@@ -147,13 +182,13 @@ func (s *straightener) aimBoth() {
 			switch {
 			case s.dear(2+s.offsets, first.Price+last.Price) || !s.meet(first.Turn, last.Turn, apart):
 			case !first.Rotary:
-				s.bare[0].toward(first, p, func(a arm) {
-					s.bare[1].toward(last, a.end().Dir.Mul(-1), func(b arm) { s.aimed(&a, &b) })
-				})
+				for _, a := range s.bareWith(0, first) {
+					s.facing(&s.bare[1], last, a.end().Dir.Mul(-1), func(b arm) { s.aimed(&a, &b) })
+				}
 			case !last.Rotary:
-				s.bare[1].toward(last, q, func(b arm) {
-					s.bare[0].toward(first, b.end().Dir.Mul(-1), func(a arm) { s.aimed(&a, &b) })
-				})
+				for _, b := range s.bareWith(1, last) {
+					s.facing(&s.bare[0], first, b.end().Dir.Mul(-1), func(a arm) { s.aimed(&a, &b) })
+				}
 			case s.along(apart):
 				s.freeBoth(first, last)
 			default:
@@ -163,7 +198,7 @@ func (s *straightener) aimBoth() {
 						continue
 					}
 					s.bare[0].toward(first, u, func(a arm) {
-						s.bare[1].toward(last, u.Mul(-1), func(b arm) { s.aimed(&a, &b) })
+						s.facing(&s.bare[1], last, u.Mul(-1), func(b arm) { s.aimed(&a, &b) })
 					})
 				}
 			}
@@ -195,9 +230,9 @@ func (s *straightener) aimTwo(end int) {
 			switch {
 			case s.dear(2+s.offsets, first.Price+second.Price) || !s.meet(first.Turn, second.Turn, apart) || s.tooFar(u, first, second):
 			case !first.Rotary:
-				base.toward(first, p, func(a arm) {
-					a.toward(second, u, func(b arm) { s.aimEnds(end, &b) })
-				})
+				for _, a := range s.bareWith(end, first) {
+					s.facing(&a, second, u, func(b arm) { s.aimEnds(end, &b) })
+				}
 			case !second.Rotary:
 				s.stiff(end, first, second, u)
 			case s.along(apart):
@@ -206,7 +241,7 @@ func (s *straightener) aimTwo(end int) {
 				dirs, n := third(p, u, first.Turn, second.Turn)
 				for _, v := range dirs[:n] {
 					base.toward(first, v, func(a arm) {
-						a.toward(second, u, func(b arm) { s.aimEnds(end, &b) })
+						s.facing(&a, second, u, func(b arm) { s.aimEnds(end, &b) })
 					})
 				}
 			}
@@ -223,7 +258,7 @@ func (s *straightener) stiff(end int, first, second *route.Fitting, u vec) {
 		for _, near := range s.stiffRolls(base, first, second, roll, u) {
 			off := func(x float64) float64 {
 				a := base.round(first, near+x)
-				return degreesBetween(a.end().Past(*second, roll).Dir, u)
+				return degreesBetween(a.end().Past(second, roll).Dir, u)
 			}
 			by, start := 0.0, off(0)
 			switch {

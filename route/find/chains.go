@@ -44,7 +44,7 @@ func (b *build) mouth() float64 { return max(0, b.socket().Collar.Length-b.socke
 func (b *build) with(fit *route.Fitting, roll float64) *build {
 	next := &build{
 		root:  b.root,
-		frame: b.frame.Past(*fit, roll),
+		frame: b.frame.Past(fit, roll),
 		price: b.price + fit.Price,
 		tally: b.tally.and(fit.Kind),
 		rank:  b.rank,

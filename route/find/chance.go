@@ -54,7 +54,7 @@ func (w *Way) Budget(e route.Errors) budget.Budget { return budget.Of(w.Job(e, w
 const mostLost = 10
 
 // missCost is what the blanks a way is expected to lose cost, in mm of tube: the
-// tries until one seats, less the one that does. Only finished ways are looked
+// tries until one seats, less the one that does; it notes the chance. Only finished ways are looked
 // at, so it orders ways of different names; among those of one name the cheapest
 // to make is taken.
 func (h *hunt) missCost(w *Way) float64 {
@@ -65,7 +65,8 @@ func (h *hunt) missCost(w *Way) float64 {
 		d := h.tube.Doubt(h.plan.Errors)
 		h.doubt = &d
 	}
-	return missCost(h.plan.Weigh.Miss, budget.Chance(w.Job(h.plan.Errors, *h.doubt)))
+	w.Chance = budget.Chance(w.Job(h.plan.Errors, *h.doubt))
+	return missCost(h.plan.Weigh.Miss, w.Chance)
 }
 
 func missCost(weight, chance float64) float64 {
@@ -81,6 +82,9 @@ const likelier = 0.05
 
 // chanceOf fills in the chance of a way as it is shown, from its first port on.
 func (t *table) chanceOf(w *Way) {
+	if w.Chance > 0 {
+		return
+	}
 	w.Chance = budget.Chance(w.Job(t.plan.Errors, w.Tube.Doubt(t.plan.Errors)))
 }
 

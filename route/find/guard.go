@@ -206,8 +206,8 @@ func (b *build) bodies() [][]clear.Shape {
 	rooms := make([][]clear.Shape, len(b.steps))
 	f := b.root
 	for i, s := range b.steps {
-		rooms[i] = route.Room(f, *s.fit, s.roll)
-		f = f.Past(*s.fit, s.roll)
+		rooms[i] = route.Room(f, s.fit, s.roll)
+		f = f.Past(s.fit, s.roll)
 	}
 	return rooms
 }

@@ -51,7 +51,11 @@ type pastRun struct {
 func (m *Memory) Solve(ctx context.Context, plan route.Plan) (Solution, error) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	t := newTable(newScene(plan))
+	sc := newScene(plan)
+	if n := len(m.pasts); n > 0 {
+		sc.borrow(m.pasts[n-1].scene)
+	}
+	t := newTable(sc)
 	for _, p := range m.pasts {
 		if moved, ok := movedFrom(p, t.scene); ok {
 			t.moves = append(t.moves, moved)

@@ -205,7 +205,7 @@ func (s *side) liftedElbows(list []*build, target ray) []*build {
 // the port's way p until (target − corner)·n = 0.
 func (s *side) lining(fit *route.Fitting, roll float64, target ray, lifts []lift) []lift {
 	f := s.port.Frame
-	out := f.Past(*fit, roll)
+	out := f.Past(fit, roll)
 	n, ok := unit(out.Dir.Cross(target.dir))
 	slope := f.Dir.Dot(n)
 	if !ok || math.Abs(slope) <= nearParallel {

@@ -30,6 +30,7 @@ func turnedRound(w Way) Way {
 	w.Formed = w.Formed.Reversed()
 	w.Ends.SeatGap[0], w.Ends.SeatGap[1] = w.Ends.SeatGap[1], w.Ends.SeatGap[0]
 	w.Ends.Play[0], w.Ends.Play[1] = w.Ends.Play[1], w.Ends.Play[0]
+	w.Chance = 0 // it is told as seen from the first port, to the last bit
 	return w
 }
 

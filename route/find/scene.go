@@ -1,6 +1,7 @@
 package find
 
 import (
+	"reflect"
 	"slices"
 
 	"tubewright/route"
@@ -46,6 +47,14 @@ func newScene(plan route.Plan) *scene {
 	sc.first = append(sc.first, len(sc.parts))
 	sc.index = clear.NewIndex(shapes)
 	return sc
+}
+
+// borrow takes over the racks of a scene with the same fittings: they take long to
+// fill.
+func (sc *scene) borrow(from *scene) {
+	if reflect.DeepEqual(sc.fittings, from.fittings) {
+		sc.fittings, sc.racks = from.fittings, from.racks
+	}
 }
 
 // solidsOf are the solids of a part.

@@ -20,6 +20,7 @@ type straightener struct {
 	*hunt
 	sides             [2]*side
 	bare              [2]arm
+	fixed             [2][]fixedArms
 	arms              [2]*arm // the pair in hand
 	held              [2]arm
 	grasp             float64 // how far aside the class in hand may bring a way without the legs of its elbows, mm
@@ -28,6 +29,7 @@ type straightener struct {
 	offsets           int      // how many of swings count
 	picks             [2]stack // extenders in hand
 	sideways, degrees float64  // what two sockets give together at most, mm and degrees
+	nearU             float64  // cosine of an angle a little above degrees
 	slack             float64  // what may be left square to u while a pair is put together, mm
 	bound             float64  // a pair that costs as much is not worth having
 	sockets           float64  // what the cheapest pair of sockets costs
@@ -144,6 +146,7 @@ func (h *hunt) newStraightener() *straightener {
 		s.sideways, s.degrees = s.sideways+sideways, s.degrees+degrees
 		s.sockets += h.plan.Weigh.Price * price
 	}
+	s.nearU = math.Cos((s.degrees + standardWithin) * perDegree)
 	return s
 }
 

@@ -109,7 +109,7 @@ func (j *joint) ends(a, b []link) (p, q route.Frame) {
 
 func along(f route.Frame, chain []link) route.Frame {
 	for _, l := range chain {
-		f = f.Past(*l.fit, l.roll)
+		f = f.Past(l.fit, l.roll)
 	}
 	return f
 }

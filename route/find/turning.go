@@ -43,7 +43,7 @@ func (h *hunt) noTurnRoom(s *side, b *build) *hit {
 				return worst
 			}
 		}
-		f = f.Past(*step.fit, step.roll)
+		f = f.Past(step.fit, step.roll)
 	}
 	return worst
 }
@@ -117,7 +117,7 @@ func armOf(f route.Frame, fit *route.Fitting, roll float64) clear.Shape {
 	if fit.Kind == route.Offset {
 		from = f.Ahead(fit.Length / 2).Add(f.Side(roll).Mul(fit.Sideways))
 	}
-	return clear.Cylinder{From: from, To: f.Past(*fit, roll).At, Radius: fit.Body / 2}
+	return clear.Cylinder{From: from, To: f.Past(fit, roll).At, Radius: fit.Body / 2}
 }
 
 // envelope is a cylinder about the axis that holds the arm at every roll.
