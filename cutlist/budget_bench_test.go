@@ -4,19 +4,14 @@ import (
 	"context"
 	"testing"
 
-	"tubewright/assets"
 	"tubewright/bends/budget"
 	"tubewright/route/find"
-	"tubewright/route/planfile"
+	"tubewright/route/planfile/demoplan"
 )
 
 // The budgets of all runs of the museum demo, as they live while a part is dragged.
 func BenchmarkBudgetsDemo(b *testing.B) {
-	text, _ := assets.Demo("conservation-scanner")
-	plan, _, err := planfile.Read("conservation-scanner", text)
-	if err != nil {
-		b.Fatal(err)
-	}
+	plan := demoplan.Read(b, "conservation-scanner")
 	sol, err := find.Solve(context.Background(), plan)
 	if err != nil {
 		b.Fatal(err)

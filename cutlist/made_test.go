@@ -11,27 +11,19 @@ import (
 
 	"github.com/go-gl/mathgl/mgl64"
 
-	"tubewright/assets"
 	"tubewright/cutlist"
 	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/route/find"
 	"tubewright/route/made"
 	"tubewright/route/planfile"
+	"tubewright/route/planfile/demoplan"
 )
 
 // demoPlan reads a demo plan.
 func demoPlan(t testing.TB, name string) route.Plan {
 	t.Helper()
-	text, ok := assets.Demo(name)
-	if !ok {
-		t.Fatalf("there is no demo %q", name)
-	}
-	plan, _, err := planfile.Read(name, text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return plan
+	return demoplan.Read(t, name)
 }
 
 // answered solves a plan and makes its list.

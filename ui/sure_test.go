@@ -7,22 +7,14 @@ import (
 
 	"fyne.io/fyne/v2/test"
 
-	"tubewright/assets"
-	"tubewright/route/planfile"
+	"tubewright/route/planfile/demoplan"
 )
 
 // scanner is the window on the museum demo, solved.
 func scanner(t *testing.T) *bench {
 	t.Helper()
 	b := newBench(t)
-	text, ok := assets.Demo("conservation-scanner")
-	if !ok {
-		t.Fatal("the demo is not there")
-	}
-	plan, _, err := planfile.Read("conservation-scanner", text)
-	if err != nil {
-		t.Fatal(err)
-	}
+	plan := demoplan.Read(t, "conservation-scanner")
 	b.session.Begin(plan)
 	b.settle()
 	return b

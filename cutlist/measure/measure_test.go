@@ -8,13 +8,12 @@ import (
 	"strings"
 	"testing"
 
-	"tubewright/assets"
 	"tubewright/bends"
 	"tubewright/cutlist/measure"
 	"tubewright/route"
 	"tubewright/route/find"
 	"tubewright/route/made"
-	"tubewright/route/planfile"
+	"tubewright/route/planfile/demoplan"
 	"tubewright/route/survey"
 )
 
@@ -22,11 +21,7 @@ import (
 // measured yet.
 func museum(t *testing.T) (route.Plan, []find.Way) {
 	t.Helper()
-	text, _ := assets.Demo("conservation-scanner")
-	plan, _, err := planfile.Read("demo", text)
-	if err != nil {
-		t.Fatal(err)
-	}
+	plan := demoplan.Read(t, "conservation-scanner")
 	for i := range plan.Tubes {
 		plan.Tubes[i].KnownFrom = route.Typical
 	}

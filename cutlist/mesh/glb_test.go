@@ -20,19 +20,12 @@ import (
 	"tubewright/cutlist/mesh"
 	"tubewright/route"
 	"tubewright/route/find"
-	"tubewright/route/planfile"
+	"tubewright/route/planfile/demoplan"
 )
 
 func demo(t testing.TB, name string) cutlist.List {
 	t.Helper()
-	data, ok := assets.Demo(name)
-	if !ok {
-		t.Fatalf("no demo %q", name)
-	}
-	plan, _, err := planfile.Read(name, data)
-	if err != nil {
-		t.Fatal(err)
-	}
+	plan := demoplan.Read(t, name)
 	return solved(t, plan)
 }
 

@@ -10,7 +10,7 @@ import (
 	"tubewright/cutlist/sheet"
 	"tubewright/route"
 	tries "tubewright/route/made"
-	"tubewright/route/planfile"
+	"tubewright/route/planfile/demoplan"
 	"tubewright/route/survey"
 )
 
@@ -89,11 +89,7 @@ func TestToMeasureSaysHow(t *testing.T) {
 func TestSurveyPages(t *testing.T) {
 	plans := []route.Plan{{Name: "Nothing yet"}, smallPlan(), stressPlan(), longPlan()}
 	for _, name := range assets.Demos() {
-		text, _ := assets.Demo(name)
-		p, _, err := planfile.Read(name, text)
-		if err != nil {
-			t.Fatal(err)
-		}
+		p := demoplan.Read(t, name)
 		p.Runs = nil
 		plans = append(plans, p)
 	}

@@ -9,20 +9,13 @@ import (
 	"tubewright/cutlist"
 	"tubewright/cutlist/sheet"
 	"tubewright/route/find"
-	"tubewright/route/planfile"
+	"tubewright/route/planfile/demoplan"
 )
 
 // demo solves a demo plan as the program does.
 func demo(t testing.TB, name string) cutlist.List {
 	t.Helper()
-	text, ok := assets.Demo(name)
-	if !ok {
-		t.Fatalf("there is no demo %q", name)
-	}
-	plan, _, err := planfile.Read(name, text)
-	if err != nil {
-		t.Fatal(err)
-	}
+	plan := demoplan.Read(t, name)
 	sol, err := find.Solve(context.Background(), plan)
 	if err != nil {
 		t.Fatal(err)

@@ -9,20 +9,12 @@ import (
 	"tubewright/bends"
 	"tubewright/route"
 	"tubewright/route/find"
-	"tubewright/route/planfile"
+	"tubewright/route/planfile/demoplan"
 )
 
 func demo(tb testing.TB, name string) route.Plan {
 	tb.Helper()
-	data, ok := assets.Demo(name)
-	if !ok {
-		tb.Fatalf("no demo %q", name)
-	}
-	plan, _, err := planfile.Read(name, data)
-	if err != nil {
-		tb.Fatal(err)
-	}
-	return plan
+	return demoplan.Read(tb, name)
 }
 
 // TestDemosAreSolved: every run of every demo has a way, or says in the proper

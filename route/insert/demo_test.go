@@ -9,19 +9,12 @@ import (
 	"tubewright/route"
 	"tubewright/route/find"
 	"tubewright/route/insert"
-	"tubewright/route/planfile"
+	"tubewright/route/planfile/demoplan"
 )
 
 func demo(t testing.TB, name string) (route.Plan, find.Solution) {
 	t.Helper()
-	text, ok := assets.Demo(name)
-	if !ok {
-		t.Fatalf("there is no demo %s", name)
-	}
-	plan, _, err := planfile.Read(name, text)
-	if err != nil {
-		t.Fatal(err)
-	}
+	plan := demoplan.Read(t, name)
 	sol, err := find.Solve(context.Background(), plan)
 	if err != nil {
 		t.Fatal(err)

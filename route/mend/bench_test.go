@@ -4,11 +4,10 @@ import (
 	"context"
 	"testing"
 
-	"tubewright/assets"
 	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/route/mend"
-	"tubewright/route/planfile"
+	"tubewright/route/planfile/demoplan"
 )
 
 // BenchmarkAdvise looks for the ways out of one finding, and reports how many
@@ -52,12 +51,7 @@ func BenchmarkAdvise(b *testing.B) {
 
 func museum(b *testing.B) route.Plan {
 	b.Helper()
-	text, _ := assets.Demo("conservation-scanner")
-	plan, _, err := planfile.Read("museum", text)
-	if err != nil {
-		b.Fatal(err)
-	}
-	return plan
+	return demoplan.Read(b, "conservation-scanner")
 }
 
 // museumPushed has its front radiator and that one's fans pushed into the column.
