@@ -21,6 +21,10 @@ type frame struct {
 	colour []pixel
 	depth  []float32
 	id     []uint16
+
+	// wrote is told each text that is written, for the check that all can be read; nil
+	// outside of tests.
+	wrote func(t *typeface, text string, x, y float32)
 }
 
 // behind is a depth farther than anything drawn.

@@ -133,19 +133,24 @@ func (p *Painter) tick(f *frame, face *typeface, style *Style, at, mm float64, u
 		return
 	}
 	x := float32(at)
-	if x < wide+w/2+2*s || x > float32(f.w)-w/2-30*s {
+	if x < wide+w/2+2*s || x > float32(f.w)-w/2-p.axisWide()-10*s {
 		return
 	}
 	f.box(int(x), int(foot), int(x)+px, int(foot+4*s), muted, 0.8)
 	f.text(face, text, x-w/2, foot+15*s, ink)
 }
 
+// axisWide is how wide an axis' name is with its unit: all names are about as wide.
+func (p *Painter) axisWide() float32 {
+	face := p.letters.face(10.5*p.scale, bold)
+	return face.width("z") + face.width(" ") + face.width(string(unitsOf(p.scene.Units)))
+}
+
 // axisLabel writes an axis' name with the unit at the end of its ruler.
 func (p *Painter) axisLabel(f *frame, style *Style, name string, upright bool) {
 	face, s := p.letters.face(10.5*p.scale, bold), float32(p.scale)
 	unit := string(unitsOf(p.scene.Units))
-	gap := face.width(" ")
-	w := face.width(name) + gap + face.width(unit)
+	gap, w := face.width(" "), p.axisWide()
 	x, y := float32(f.w)-w-6*s, float32(f.h)-5*s
 	if upright {
 		x, y = float32(rulerWide)*s-7*s-w, 14*s

@@ -2,6 +2,7 @@ package board
 
 import (
 	"image/color"
+	"slices"
 )
 
 // tubeLetters puts each tube's letter in a disc on the straight that shows most.
@@ -11,7 +12,10 @@ func (p *Painter) tubeLetters(f *frame, style *Style, show *Show) {
 		if t.Broken {
 			p.brokenName(f, style, t)
 		} else if x, y, ok := p.letterSpot(t); ok {
-			p.letter(f, style, t, x, y, show.chosen(RunTarget(t.Run)))
+			chosen := show.chosen(RunTarget(t.Run))
+			if x, y, ok = p.aside(x, y); ok || chosen {
+				p.letter(f, style, t, x, y, chosen)
+			}
 		}
 	}
 }
@@ -79,6 +83,26 @@ func (p *Painter) alongAxis(piece scenePiece, x, y float32) (float32, float32) {
 	return bestX, bestY
 }
 
+// aside is where a letter goes that would lie on a finding's mark or on another
+// letter on its tube: close beside that. Where there is no room either, it is left
+// out: on another it would tell nothing, and hide that one.
+func (p *Painter) aside(x, y float32) (atX, atY float32, ok bool) {
+	r := letterRadius * float32(p.scale)
+	over := func(m markAt) bool { return sqrt((m.x-x)*(m.x-x)+(m.y-y)*(m.y-y)) < m.r+r }
+	for _, discs := range [2][]markAt{p.marks, p.discs} {
+		if i := slices.IndexFunc(discs, over); i >= 0 {
+			places := beside(discs[i], 2*r, 2*r, 4*float32(p.scale))
+			for _, at := range places[:4] {
+				if p.free(at) {
+					return (at.x0 + at.x1) / 2, (at.y0 + at.y1) / 2, true
+				}
+			}
+			return x, y, false
+		}
+	}
+	return x, y, true
+}
+
 // letterRadius is of the disc behind a tube's letter, px of a plain screen.
 const letterRadius = 9
 
@@ -96,6 +120,7 @@ func (p *Painter) letter(f *frame, style *Style, t *SceneTube, x, y float32, cho
 	f.disc(x, y, r, pack(fillc), 1)
 	f.text(face, t.Letter, x-w/2, y+face.high/2, pack(inkOn(fillc)))
 	p.taken = append(p.taken, rect{x - r, y - r, x + r, y + r}.grown(2*s))
+	p.discs = append(p.discs, markAt{x: x, y: y, r: r})
 }
 
 // inkOn is black or white, whichever stands out more from a ground.

@@ -104,7 +104,7 @@ func severityColour(v check.Severity, style *Style) color.RGBA {
 func (p *Painter) badge(f *frame, style *Style, v check.Severity, x, y, r float32, c color.RGBA) {
 	s := float32(p.scale)
 	face := p.letters.face(12*p.scale, bold)
-	word, ink, drop := "!", style.Halo, float32(0)
+	drop := float32(0)
 	switch v {
 	case check.Error:
 		f.disc(x, y, r+1.8*s, pack(style.Halo), 1)
@@ -116,12 +116,22 @@ func (p *Painter) badge(f *frame, style *Style, v check.Severity, x, y, r float3
 	case check.Note:
 		f.disc(x, y, r+0.6*s, pack(style.Halo), 1)
 		f.circle(x, y, r-1*s, 1.8*s, pack(c), 1)
-		word, ink = "i", c
-		if r < 2*noteDot*s {
-			word = ""
+		if r >= 2*noteDot*s {
+			f.info(x, y, s, pack(c))
 		}
+		return
 	}
-	f.text(face, word, x-face.width(word)/2, y+drop+face.high/2, pack(ink))
+	f.text(face, "!", x-face.width("!")/2, y+drop+face.high/2, pack(style.Halo))
+}
+
+// info draws the letter i in a note's ring out of whole pixels: its thin stem, set
+// between two, would be too faint.
+func (f *frame) info(x, y, s float32, c pixel) {
+	wide := max(2, int(1.8*s+0.5))
+	x0 := int(x+0.5) - wide/2
+	row := func(from, to float32) { f.box(x0, int(y+from*s+0.5), x0+wide, int(y+to*s+0.5), c, 1) }
+	row(-4, -2.3)
+	row(-1, 4)
 }
 
 func upward(x, y, r float32) [3]spot {

@@ -1,11 +1,15 @@
 package board
 
-import "image/color"
+import (
+	"image/color"
+	"slices"
+)
 
 // overlay draws what stands in front of everything: guides, words, marks and rulers.
 func (p *Painter) overlay(f *frame, style *Style, show *Show) {
 	p.taken = p.taken[:0]
 	p.marks = p.marks[:0]
+	p.tags, p.discs = p.tags[:0], p.discs[:0]
 	p.hands(f, style, show)
 	if show.Rulers {
 		p.scaleBar(f, style)
@@ -21,6 +25,7 @@ func (p *Painter) overlay(f *frame, style *Style, show *Show) {
 		p.findingGaps(f, style)
 		p.partNames(f, style, show)
 	}
+	p.writeTags(f, style)
 	if show.Rulers && p.cam.Look.Flat() {
 		p.rulers(f, style)
 	}
@@ -112,19 +117,41 @@ func (p *Painter) guide(f *frame, style *Style, g Guide) {
 	if g.Miss > 0 {
 		text = "in line here, " + p.scene.Units.TextUnit(g.Miss) + " apart across"
 	}
-	p.tag(f, style, text, (a.x+b.x)/2, (a.y+b.y)/2, style.Guide)
+	p.tag(text, (a.x+b.x)/2, (a.y+b.y)/2, style.Guide)
 }
 
-// tag writes a word on a little ground of its own beside a point.
-func (p *Painter) tag(f *frame, style *Style, text string, x, y float32, c color.RGBA) {
+// tagAt is a word on a little ground of its own.
+type tagAt struct {
+	text string
+	at   rect
+	c    color.RGBA
+}
+
+// tag keeps the room for a word on a little ground of its own beside a point. It is
+// written when all else is drawn: marks stand where they must, and would cover it.
+func (p *Painter) tag(text string, x, y float32, c color.RGBA) {
 	s := float32(p.scale)
-	face := p.letters.face(11.5*p.scale, bold)
-	w := face.width(text)
-	at := rect{x - w/2, y - 24*s, x + w/2, y - 8*s}
-	at = at.within(rect{float32(p.cam.Inset[0]) + 4*s, 4 * s, float32(f.w) - 4*s, float32(f.h-p.cam.Inset[3]) - 4*s})
-	f.box(int(at.x0-5*s), int(at.y0), int(at.x1+5*s), int(at.y1+2*s), pack(style.Halo), 0.92)
-	f.text(face, text, at.x0, at.y1-4*s, pack(c))
+	w := p.tagFace().width(text)
+	view := rect{float32(p.cam.Inset[0]) + 4*s, 4 * s, float32(p.cam.W) - 4*s, float32(p.cam.H-p.cam.Inset[3]) - 4*s}
+	at := rect{x - w/2, y - 24*s, x + w/2, y - 8*s}.within(view)
+	for _, down := range [3]float32{32 * s, -26 * s, 58 * s} {
+		if slices.ContainsFunc(p.tags, func(t tagAt) bool { return t.at.grown(5 * s).hits(at) }) {
+			at = rect{x - w/2, y - 24*s + down, x + w/2, y - 8*s + down}.within(view)
+		}
+	}
+	p.tags = append(p.tags, tagAt{text, at, c})
 	p.taken = append(p.taken, at.grown(5*s))
+}
+
+func (p *Painter) tagFace() *typeface { return p.letters.face(11.5*p.scale, bold) }
+
+// writeTags writes the words that were kept room for.
+func (p *Painter) writeTags(f *frame, style *Style) {
+	s := float32(p.scale)
+	for _, t := range p.tags {
+		f.box(int(t.at.x0-5*s), int(t.at.y0), int(t.at.x1+5*s), int(t.at.y1+2*s), pack(style.Halo), 0.92)
+		f.text(p.tagFace(), t.text, t.at.x0, t.at.y1-4*s, pack(t.c))
+	}
 }
 
 // within moves a rectangle into another.
@@ -151,7 +178,7 @@ func (p *Painter) rubber(f *frame, style *Style, r *Rubber) {
 	f.disc(a.x, a.y, 4*s, pack(c), 1)
 	f.circle(b.x, b.y, 6*s, 2*s, pack(c), 1)
 	if r.Why != "" {
-		p.tag(f, style, r.Why, b.x, b.y-4*s, c)
+		p.tag(r.Why, b.x, b.y-4*s, c)
 	}
 }
 
@@ -183,5 +210,5 @@ func (p *Painter) measure(f *frame, style *Style, m *Measure) {
 	f.line(a, b, pen{c: pack(style.Halo), width: 4 * s, alpha: 0.8})
 	f.line(a, b, pen{c: pack(style.Guide), width: 1.8 * s, alpha: 1})
 	f.circle(b.x, b.y, 5*s, 2*s, pack(style.Guide), 1)
-	p.tag(f, style, m.Text(p.scene.Units), (a.x+b.x)/2, (a.y+b.y)/2, style.Guide)
+	p.tag(m.Text(p.scene.Units), (a.x+b.x)/2, (a.y+b.y)/2, style.Guide)
 }

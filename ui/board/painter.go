@@ -17,6 +17,8 @@ type Painter struct {
 	seen       []sight
 	taken      []rect // where words already stand
 	marks      []markAt
+	tags       []tagAt
+	discs      []markAt // of the tubes' letters
 	order      []int
 	drawn      []int
 	near       []float32

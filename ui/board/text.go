@@ -137,11 +137,13 @@ func (g *glyph) grow(reach int) {
 	}
 }
 
+// spread lays the halo of one pixel. Half of a stroke that falls between two pixels
+// counts as a whole one: the halo round thin letters is no fainter than round bold ones.
 func (g *glyph) spread(x, y, reach, w int, m uint8) {
 	far := float32(reach) + 0.5
 	for dy := -reach; dy <= reach; dy++ {
 		for dx := -reach; dx <= reach; dx++ {
-			k := min(max(far-sqrt(float32(dx*dx+dy*dy)), 0), 1) * float32(m)
+			k := min(max(far-sqrt(float32(dx*dx+dy*dy)), 0), 1) * min(255, 2*float32(m))
 			i := (y+dy+reach)*w + x + dx + reach
 			g.grown[i] = max(g.grown[i], uint8(k))
 		}
@@ -159,6 +161,9 @@ func (t *typeface) width(text string) float32 {
 
 // text writes along a baseline from x, y and gives where it ends.
 func (f *frame) text(t *typeface, text string, x, y float32, c pixel) {
+	if f.wrote != nil {
+		f.wrote(t, text, x, y)
+	}
 	line := int(y + 0.5)
 	for _, r := range text {
 		whole := floor(x)
