@@ -1,6 +1,8 @@
 package find
 
 import (
+	"math"
+
 	"tubewright/bends"
 	"tubewright/route"
 	"tubewright/route/clear"
@@ -58,6 +60,16 @@ func (l *limb) short(s clear.Shape, lo, hi *vec, need float64) float64 {
 	return max(need+margin-clear.Between(l.shape, s).Distance, sameSpot)
 }
 
+// mostShort is a bound on short that is quick to find: what the bounds lack, which
+// part wholly when they are moved apart along an axis.
+func (l *limb) mostShort(s *solid, need float64) float64 {
+	depth := math.Inf(1)
+	for i := range l.lo {
+		depth = min(depth, l.hi[i]-s.lo[i], s.hi[i]-l.lo[i])
+	}
+	return need + margin + depth + max(clear.DepthError, clear.ArcDepthError)
+}
+
 // lacks is short where the hunt wants measures, else 1 for any lack.
 func (h *hunt) lacks(l *limb, s clear.Shape, lo, hi *vec, need float64) float64 {
 	if h.measuring {
@@ -98,7 +110,7 @@ func (h *hunt) against(l *limb, keep keeping) *hit {
 	h.index.Near(lo, hi, func(n int) bool {
 		s := &h.parts[n]
 		if gap := keep.from(s.part, h.plan.Clear); gap >= 0 {
-			worst = worse(worst, h.hitOn(l, s, gap, false))
+			worst = worse(worst, h.hitOn(l, s, gap, false, worst))
 		}
 		return !h.enough(worst)
 	})
@@ -107,7 +119,7 @@ func (h *hunt) against(l *limb, keep keeping) *hit {
 	} else {
 		h.looked.at(l.lo, l.hi, h.plan.Clear+margin)
 		for i := range h.others {
-			worst = worse(worst, h.hitOn(l, &h.others[i], h.plan.Clear, true))
+			worst = worse(worst, h.hitOn(l, &h.others[i], h.plan.Clear, true, worst))
 		}
 	}
 	return worst
@@ -121,7 +133,12 @@ func (l *limb) within(more float64) (lo, hi vec) {
 	return lo, hi
 }
 
-func (h *hunt) hitOn(l *limb, s *solid, need float64, run bool) *hit {
+// hitOn is what a limb lacks to one solid; nil too when that is less than what is
+// known.
+func (h *hunt) hitOn(l *limb, s *solid, need float64, run bool, known *hit) *hit {
+	if known != nil && l.mostShort(s, need) <= known.short {
+		return nil
+	}
 	switch short := h.lacks(l, s.shape, &s.lo, &s.hi, need); {
 	case short <= 0:
 		return nil
@@ -180,6 +197,7 @@ func (h *hunt) crowded(limbs []limb) bool {
 func (h *hunt) nearOther(l *limb) bool {
 	for n := range h.others {
 		if s := &h.others[n]; l.tooNear(s.shape, &s.lo, &s.hi, h.plan.Clear) {
+			h.minded = true
 			return true
 		}
 	}
@@ -274,7 +292,7 @@ func (h *hunt) ownHits(p bends.Piece, part int) *hit {
 	l := newLimb(Swept(p, h.tube.OD))
 	var worst *hit
 	for i := range h.solidsOf(part) {
-		if worst = worse(worst, h.hitOn(&l, &h.solidsOf(part)[i], 0, false)); h.enough(worst) {
+		if worst = worse(worst, h.hitOn(&l, &h.solidsOf(part)[i], 0, false, worst)); h.enough(worst) {
 			break
 		}
 	}
