@@ -179,6 +179,7 @@ func (c *change) inquire(ctx context.Context, was *inquiry, others []solid) (inq
 	h := *was.asker
 	h.scene, h.others, h.effort, h.halt = c.scene, others, was.before, halt{ctx: ctx}
 	q := h.quest(was.frame, was.start, was.end)
+	defer q.free()
 	now.looked = looked{}
 	q.looked = &now.looked
 	got, err := q.routes(ctx, was.best)
