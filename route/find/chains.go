@@ -20,7 +20,11 @@ type build struct {
 	// verdict is what its bodies run into, worked out once it is asked for.
 	verdict          *hit
 	judged, measured bool
-	limbs            []limb // its bodies, once they are asked for
+	// among is the hunt that has asked last whether it is clear of other runs, and
+	// crowded the answer.
+	among   *hunt
+	crowded bool
+	limbs   []limb // its bodies, once they are asked for
 }
 
 type buildStep struct {

@@ -156,10 +156,19 @@ func (h *hunt) judge(s *side, b *build) *hit {
 	if !b.judged || h.measuring && !b.measured {
 		b.judged, b.measured, b.verdict = true, h.measuring, h.onParts(s, b)
 	}
-	if b.verdict == nil && !h.measuring && h.crowded(b.room()) {
+	if b.verdict == nil && !h.measuring && h.crowdedChain(b) {
 		return refused
 	}
 	return b.verdict
+}
+
+// crowdedChain is crowded of a chain's bodies, with a memory: a hunt stays among
+// the same runs, and asks for each pair of chains.
+func (h *hunt) crowdedChain(b *build) bool {
+	if b.among != h {
+		b.among, b.crowded = h, h.crowded(b.room())
+	}
+	return b.crowded
 }
 
 // refused stands for any hit where nothing is measured.

@@ -107,6 +107,13 @@ func (q *quest) look(p, r vec, room float64) {
 	if q.looked == nil {
 		return
 	}
+	if q.frame == worldAxes() {
+		for i := range p {
+			p[i], r[i] = min(p[i], r[i])-room, max(p[i], r[i])+room
+		}
+		q.looked.at(p, r, q.keep)
+		return
+	}
 	mid, half := p.Add(r).Mul(0.5), vec{}
 	for i := range half {
 		half[i] = math.Abs(p[i]-r[i])/2 + room

@@ -120,6 +120,12 @@ func (w *wall) roundSpans(list []span, at vec, axis int, lo, hi float64, number 
 		}
 		return list
 	}
+	if w.body.kind == skewBox {
+		if from, to, ok := w.skewSpan(at, axis); ok {
+			list = append(list, span{from, to, number})
+		}
+		return list
+	}
 	probe := probe{w, at, axis}
 	if w.body.kind == bentBar {
 		return probe.search(list, lo, hi, number)

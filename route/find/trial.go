@@ -49,5 +49,5 @@ func tubeLimbs(f bends.Formed, od float64) []limb {
 
 // stands reports whether an idea is sound and clear of other runs.
 func (h *hunt) stands(i *idea) bool {
-	return h.sound(i) && !h.crowded(i.start.room()) && !h.crowded(i.end.room()) && !h.crowded(i.test.tube)
+	return h.sound(i) && !h.crowdedChain(i.start) && !h.crowdedChain(i.end) && !h.crowded(i.test.tube)
 }
