@@ -26,8 +26,9 @@ const (
 // the least a shift must make up; where a shift by it, straight away from the
 // nearest place, parts the two, no shorter one can. Where it leads into another
 // place of the arc all directions are searched.
-func toArc(a Shape, arc *Arc) Gap {
+func toArc(a Shape, arc *Arc, stop func() bool) Gap {
 	s := newSlide(a, arc)
+	s.stop = stop
 	n := s.near(v3{})
 	if !n.meet {
 		g := n.rounded(round(a), arc.Radius)
@@ -50,6 +51,7 @@ type slide struct {
 	dress float64
 	way   v3 // the least shift found that parts them, and its length
 	depth float64
+	stop  func() bool // whether to give up; nil: never
 }
 
 func newSlide(a Shape, arc *Arc) slide {
@@ -148,7 +150,7 @@ func (s *slide) everyWay(first near) {
 	}
 	for range mostTiles {
 		t, low := open.pop()
-		if low >= s.depth-nearEnough || t.h <= leastTile {
+		if low >= s.depth-nearEnough || t.h <= leastTile || s.stop != nil && s.stop() {
 			return
 		}
 		var room [4]tile

@@ -57,12 +57,17 @@ const (
 // ArcDepthError. Moving by it parts them in every case.
 //
 // It panics on a shape that is not of this package.
-func Between(a, b Shape) Gap {
+func Between(a, b Shape) Gap { return BetweenUntil(a, b, nil) }
+
+// BetweenUntil is [Between] for someone who may not want to wait: a depth in an
+// arc can take tens of milliseconds. It asks stop now and then; once that is true
+// it soon ends, and what it gives is of no use. A nil stop is never true.
+func BetweenUntil(a, b Shape, stop func() bool) Gap {
 	if rank(a) > rank(b) {
-		return Between(b, a).swapped()
+		return BetweenUntil(b, a, stop).swapped()
 	}
 	if arc, ok := b.(Arc); ok {
-		return toArc(a, &arc)
+		return toArc(a, &arc, stop)
 	}
 	n := cores(a, b)
 	if n.meet {

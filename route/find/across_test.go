@@ -24,7 +24,7 @@ func acrossTheOther(t *testing.T, price float64) (w Way, apart float64) {
 	if err != nil || len(ways) == 0 || spent == 0 {
 		t.Fatalf("got %v after %d states: %v", names(ways), spent, err)
 	}
-	return ways[0], tb.apart(newOption(ways[0]), tb.rows[0].options[0], math.Inf(1))
+	return ways[0], tb.apart(newOption(ways[0]), tb.rows[0].options[0])
 }
 
 // TestRunsCrossWhenThatIsCheap: "down" goes through "run" with two bends where that
@@ -52,8 +52,7 @@ func TestTollsCountEachEntry(t *testing.T) {
 	for _, x := range []float64{90, 110, 220} {
 		rooms = append(rooms, boxRoom(v(x, -100, 0), v(x, 100, 0), q.keep))
 	}
-	q.crossing(&across{price: []int64{7, 100}})
-	q.tolls.rooms.walls, q.tolls.of = rooms, []int{0, 0, 1}
+	q.crossing(rooms, []int{0, 0, 1}, []int64{7, 100})
 	q.search.size = [3]int{7, 2, 2}
 	q.openTolls()
 	defer q.tolls.close()

@@ -89,7 +89,7 @@ func (t *table) bargain(ctx context.Context) error {
 // eachClashing does something with each run that clashes and can be moved.
 func (b *bargain) eachClashing(do func(i int) error) error {
 	for _, i := range b.order {
-		if b.rows[i].free() && b.clashing(i) {
+		if !b.halt.halted() && b.rows[i].free() && b.clashing(i) {
 			if err := do(i); err != nil {
 				return err
 			}
@@ -211,7 +211,7 @@ func (b *bargain) cheaper(ctx context.Context) error {
 		for _, i := range group {
 			cost += b.rows[i].cost()
 		}
-		s := newSets(ctx, b.table, group, cost)
+		s := newSets(b.table, group, cost)
 		if s.try(0, 0); s.found {
 			s.apply()
 		}

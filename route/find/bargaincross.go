@@ -56,7 +56,7 @@ func (t *table) askAcross(ctx context.Context, i int, a *across) ([]Way, int, er
 		return nil, 0, nil
 	}
 	none := func(int) bool { return false }
-	h := r.home.among(request{others: t.around(i, none), below: a.below, brief: true})
+	h := r.home.among(request{others: t.around(i, none), below: a.below, brief: true}, t.halt)
 	ways, err := h.goAcross(ctx, a)
 	if swapped {
 		for k := range ways {

@@ -3,10 +3,7 @@
 package find_test
 
 import (
-	"context"
-	"errors"
-	"reflect"
-	"slices"
+	"math/rand/v2"
 	"syscall"
 	"testing"
 	"time"
@@ -18,26 +15,27 @@ import (
 )
 
 // gauge is a context that measures how much of the processor is used between
-// two looks at it: what a person may wait at most after asking to stop. From a
-// number of looks on it says that it was cancelled.
+// two looks at it, the collector included, and from the look that says stop to the
+// end: what a person may wait at most after asking to stop is both together.
 type gauge struct {
-	context.Context
-	looks, stop int
+	stopped
 	last, worst time.Duration
 }
 
-func newGauge(stop int) *gauge {
-	return &gauge{Context: context.Background(), stop: stop, last: used()}
+func gaugeAfter(looks int) *gauge {
+	return &gauge{stopped: *stoppedAfter(looks), last: used()}
 }
 
 func (g *gauge) Err() error {
-	now := used()
-	g.worst = max(g.worst, now-g.last)
-	g.last = used()
-	if g.looks++; g.looks > g.stop {
-		return context.Canceled
+	if g.looks <= g.after {
+		g.lap()
 	}
-	return nil
+	return g.stopped.Err()
+}
+
+func (g *gauge) lap() {
+	now := used()
+	g.worst, g.last = max(g.worst, now-g.last), now
 }
 
 // used is the processor time of this process.
@@ -49,54 +47,37 @@ func used() time.Duration {
 	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
 }
 
-// TestStoppedAnywhere: wherever a solve is stopped it ends with the context's error
-// within the next few looks, and solved again it gives what it gives undisturbed.
-func TestStoppedAnywhere(t *testing.T) {
-	plan := crowd(2)
-	whole := newGauge(1 << 30)
-	want, err := find.Solve(whole, plan)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for stop := 0; stop < whole.looks; stop += 1 + whole.looks/12 {
-		g := newGauge(stop)
-		if _, err := find.Solve(g, plan); !errors.Is(err, context.Canceled) {
-			t.Errorf("stopped at look %d of %d: got %v", stop, whole.looks, err)
-		}
-		if g.looks > stop+8 {
-			t.Errorf("stopped at look %d: %d more looks", stop, g.looks-stop)
-		}
-	}
-	if got := solved(t, plan); !reflect.DeepEqual(got, want) {
-		t.Error("an undisturbed solve gives something else after interrupted ones")
-	}
+// toReturn is the processor time a solve takes to end once a look has told it to.
+func toReturn(plan route.Plan, after int) time.Duration {
+	g := gaugeAfter(after)
+	_, _ = find.Solve(g, plan)
+	return used() - g.last
 }
 
-// BenchmarkStop is how long a solve of forty runs goes on at most without a look
-// at whether it should stop.
+// BenchmarkStop is how much of the processor a solve uses at most from the moment it
+// is to stop until it has: the longest stretch without a look, and the longest way
+// from a look to the end of those tried.
 func BenchmarkStop(b *testing.B) {
-	plan := hallPlan(2, 40, 200, mgl64.Vec3{1200, 500, 400})
-	for b.Loop() {
-		g := newGauge(1 << 30)
-		if _, err := find.Solve(g, plan); err != nil {
-			b.Fatal(err)
-		}
-		b.ReportMetric(float64(g.worst.Microseconds())/1000, "ms-worst")
-		b.ReportMetric(float64(g.looks), "looks")
-	}
-}
-
-// TestStraightsStop: a tube that cannot be bent, between ports out of line, has
-// its straights searched for long; that search too looks at the context.
-func TestStraightsStop(t *testing.T) {
-	plan := demo(t, "conservation-scanner").Clone()
-	top := slices.IndexFunc(plan.Parts, func(p route.Part) bool { return p.Name == "top" })
-	plan.Parts[top].At[0] += 3
-	g := newGauge(40)
-	if _, err := find.Solve(g, plan); !errors.Is(err, context.Canceled) {
-		t.Fatalf("got %v, want the context's error", err)
-	}
-	if g.looks > 60 {
-		t.Errorf("%d looks after the 40th", g.looks-40)
+	const seed, moments = 19, 30
+	for name, plan := range map[string]route.Plan{
+		"museum": demo(b, "conservation-scanner"), "crowd-78": crowd(78), "crowd-101": crowd(101),
+		"hall": hallPlan(2, 40, 200, mgl64.Vec3{1200, 500, 400}),
+	} {
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				g := gaugeAfter(never)
+				if _, err := find.Solve(g, plan); err != nil {
+					b.Fatal(err)
+				}
+				g.lap()
+				end, r := time.Duration(0), rand.New(rand.NewPCG(seed, 1))
+				for range moments {
+					end = max(end, toReturn(plan, r.IntN(g.looks)))
+				}
+				b.ReportMetric(float64((g.worst+end).Microseconds())/1000, "ms-worst")
+				b.ReportMetric(float64(end.Microseconds())/1000, "ms-to-return")
+				b.ReportMetric(float64(g.looks), "looks")
+			}
+		})
 	}
 }

@@ -90,7 +90,7 @@ func (t *table) carry(ctx context.Context, i int, reserved []solid) {
 
 // carried are the searches for a run's list that would find the same now.
 func (t *table) carried(ctx context.Context, m *moved, r *pastRun, reserved []solid) (list []asked) {
-	c := change{scene: t.scene, parts: &m.swap, runs: noSwap(), reserved: reserved}
+	c := change{scene: t.scene, halt: t.halt, parts: &m.swap, runs: noSwap(), reserved: reserved}
 	for n := range reserved {
 		if reserved[n] != r.reserved[n] {
 			c.runs.add(r.reserved[n:n+1], reserved[n:n+1])
@@ -120,6 +120,7 @@ func settled(err error) bool {
 // change is what stands otherwise around a run than when it was searched.
 type change struct {
 	*scene   // as it is now
+	halt     *halt
 	parts    *swap
 	runs     swap // what the ports of other runs need
 	reserved []solid
@@ -132,7 +133,7 @@ func (c *change) askAgain(ctx context.Context, a *asked) *looked {
 		return nil
 	}
 	for i := range a.looked.asks {
-		if !c.sameAnswer(&a.looked.asks[i]) {
+		if c.halt.halted() || !c.sameAnswer(&a.looked.asks[i]) {
 			return nil
 		}
 	}
@@ -177,9 +178,8 @@ func (c *change) sameAnswer(a *ask) bool {
 func (c *change) inquire(ctx context.Context, was *inquiry, others []solid) (inquiry, bool) {
 	now := *was
 	h := *was.asker
-	h.scene, h.others, h.effort, h.halt = c.scene, others, was.before, halt{ctx: ctx}
+	h.scene, h.others, h.effort, h.halt = c.scene, others, was.before, c.halt
 	q := h.quest(was.frame, was.start, was.end)
-	defer q.free()
 	now.looked = looked{}
 	q.looked = &now.looked
 	got, err := q.routes(ctx, was.best)

@@ -133,6 +133,7 @@ func (h *hunt) inOrder() []*family {
 		}
 		both := &family{f.name, slices.Concat(list[n].ideas, f.ideas)}
 		slices.SortStableFunc(both.ideas, byCost)
+		h.halt.did(len(both.ideas) / 8)
 		list[n] = both
 	}
 	slices.SortStableFunc(list, byCheapest)

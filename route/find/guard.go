@@ -1,8 +1,6 @@
 package find
 
 import (
-	"math"
-
 	"tubewright/bends"
 	"tubewright/route"
 	"tubewright/route/clear"
@@ -49,31 +47,10 @@ func (l *limb) tooNear(s clear.Shape, lo, hi *vec, need float64) bool {
 	return !clear.Farther(l.shape, s, need)
 }
 
-// short is how much the gap between a limb and a shape lacks of need, mm; 0
-// when nothing. Depths cost much more than a yes or no: only a run that has no
-// way, and two runs that clash, ask for them.
-func (l *limb) short(s clear.Shape, lo, hi *vec, need float64) float64 {
-	if !l.tooNear(s, lo, hi, need) {
-		return 0
-	}
-	// never nothing: the yes or no may round the other way than the measure
-	return max(need+margin-clear.Between(l.shape, s).Distance, sameSpot)
-}
-
-// mostShort is a bound on short that is quick to find: what the bounds lack, which
-// part wholly when they are moved apart along an axis.
-func (l *limb) mostShort(s *solid, need float64) float64 {
-	depth := math.Inf(1)
-	for i := range l.lo {
-		depth = min(depth, l.hi[i]-s.lo[i], s.hi[i]-l.lo[i])
-	}
-	return need + margin + depth + max(clear.DepthError, clear.ArcDepthError)
-}
-
 // lacks is short where the hunt wants measures, else 1 for any lack.
 func (h *hunt) lacks(l *limb, s clear.Shape, lo, hi *vec, need float64) float64 {
 	if h.measuring {
-		return l.short(s, lo, hi, need)
+		return h.halt.short(l, s, lo, hi, need)
 	}
 	if l.tooNear(s, lo, hi, need) {
 		return 1
@@ -110,7 +87,7 @@ func (h *hunt) against(l *limb, keep keeping) *hit {
 	h.index.Near(lo, hi, func(n int) bool {
 		s := &h.parts[n]
 		if gap := keep.from(s.part, h.plan.Clear); gap >= 0 {
-			worst = worse(worst, h.hitOn(l, s, gap, false, worst))
+			worst = worse(worst, h.hitOn(l, s, gap, false))
 		}
 		return !h.enough(worst)
 	})
@@ -119,7 +96,7 @@ func (h *hunt) against(l *limb, keep keeping) *hit {
 	} else {
 		h.looked.at(l.lo, l.hi, h.plan.Clear+margin)
 		for i := range h.others {
-			worst = worse(worst, h.hitOn(l, &h.others[i], h.plan.Clear, true, worst))
+			worst = worse(worst, h.hitOn(l, &h.others[i], h.plan.Clear, true))
 		}
 	}
 	return worst
@@ -133,12 +110,8 @@ func (l *limb) within(more float64) (lo, hi vec) {
 	return lo, hi
 }
 
-// hitOn is what a limb lacks to one solid; nil too when that is less than what is
-// known.
-func (h *hunt) hitOn(l *limb, s *solid, need float64, run bool, known *hit) *hit {
-	if known != nil && l.mostShort(s, need) <= known.short {
-		return nil
-	}
+func (h *hunt) hitOn(l *limb, s *solid, need float64, run bool) *hit {
+	h.halt.did(1)
 	switch short := h.lacks(l, s.shape, &s.lo, &s.hi, need); {
 	case short <= 0:
 		return nil
@@ -154,7 +127,11 @@ func (h *hunt) hitOn(l *limb, s *solid, need float64, run bool, known *hit) *hit
 // round while it is screwed in has room to.
 func (h *hunt) judge(s *side, b *build) *hit {
 	if !b.judged || h.measuring && !b.measured {
-		b.judged, b.measured, b.verdict = true, h.measuring, h.onParts(s, b)
+		verdict := h.onParts(s, b)
+		if h.halt.stopped() {
+			return refused
+		}
+		b.judged, b.measured, b.verdict = true, h.measuring, verdict
 	}
 	if b.verdict == nil && !h.measuring && h.crowdedChain(b) {
 		return refused
@@ -195,6 +172,7 @@ func (h *hunt) onParts(s *side, b *build) *hit {
 // crowded reports whether some limb comes too near to another run.
 func (h *hunt) crowded(limbs []limb) bool {
 	for i := range limbs {
+		h.halt.did(1 + len(h.others)/32)
 		near := h.nearOther(&limbs[i])
 		if h.looked.asked(&limbs[i], true, near); near {
 			return true
@@ -206,7 +184,6 @@ func (h *hunt) crowded(limbs []limb) bool {
 func (h *hunt) nearOther(l *limb) bool {
 	for n := range h.others {
 		if s := &h.others[n]; l.tooNear(s.shape, &s.lo, &s.hi, h.plan.Clear) {
-			h.minded = true
 			return true
 		}
 	}
@@ -301,7 +278,7 @@ func (h *hunt) ownHits(p bends.Piece, part int) *hit {
 	l := newLimb(Swept(p, h.tube.OD))
 	var worst *hit
 	for i := range h.solidsOf(part) {
-		if worst = worse(worst, h.hitOn(&l, &h.solidsOf(part)[i], 0, false, worst)); h.enough(worst) {
+		if worst = worse(worst, h.hitOn(&l, &h.solidsOf(part)[i], 0, false)); h.enough(worst) {
 			break
 		}
 	}

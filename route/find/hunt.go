@@ -30,14 +30,12 @@ type hunt struct {
 	// fittings they have besides the socket; empty until they are asked for.
 	mixStarts, mixEnds [3][]*build
 	effort             effort
-	sweeps             map[sweep]*hit // of fixed fittings near the ports
-	looked             *looked        // where it has looked; nil: nobody asks
-	halt               halt
+	looked             *looked // where it has looked; nil: nobody asks
+	halt               *halt
 	// measuring makes the guard find the worst a way lacks, not just whether it does.
 	measuring bool
 	doubt     *route.Doubt // of its former; nil: nobody has asked
 	missed    []missed     // what was looked at and refused, best of each name
-	minded    bool         // other runs may have made a difference
 }
 
 // missed is how near a named way came.
@@ -99,6 +97,9 @@ func (h *hunt) ways(ctx context.Context) ([]Way, error) {
 			}
 		}
 	}
+	if err := ctx.Err(); err != nil {
+		return nil, err // what seems not to be clear may not have been looked at
+	}
 	slices.SortStableFunc(ways, compareWays)
 	return ways, nil
 }
@@ -123,7 +124,7 @@ func (h *hunt) bestClear() int64 {
 func (h *hunt) firstClear(f *family, below int64) *idea {
 	for n := range f.ideas[:min(len(f.ideas), mostTries)] {
 		i := &f.ideas[n]
-		if i.key >= below {
+		if i.key >= below || h.halt.halted() {
 			return nil
 		}
 		if h.stands(i) {
@@ -181,8 +182,12 @@ func (h *hunt) way(i idea, f bends.Formed) Way {
 	}
 	w.Seals = len(w.Start.Bodies) + len(w.End.Bodies) + 2
 	w.Cost += h.missCost(&w)
+	h.halt.did(chanceWork)
 	return w
 }
+
+// chanceWork is what it counts to work out a way's chance.
+const chanceWork = 64
 
 // laid lays a build through the plan, as the checks will.
 func (h *hunt) laid(s *side, b *build) route.Laid {

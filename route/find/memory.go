@@ -63,25 +63,27 @@ func (m *Memory) Solve(ctx context.Context, plan route.Plan) (Solution, error) {
 	}
 	t.past = m.pastOf(t.scene)
 	sol, err := t.solve(ctx)
-	if err == nil {
+	if err == nil { // a solve that was stopped leaves the memory as it was
 		t.remember()
+		m.keep(t.past)
 	}
 	return sol, err
 }
 
 // pastOf gives what is known of a scene's parts, a new past if need be.
 func (m *Memory) pastOf(sc *scene) *past {
-	n := slices.IndexFunc(m.pasts, func(p *past) bool { return p.scene.sameAs(sc) })
-	p := &past{scene: sc}
-	if n >= 0 {
-		p = m.pasts[n]
-		m.pasts = slices.Delete(m.pasts, n, n+1)
+	if n := slices.IndexFunc(m.pasts, func(p *past) bool { return p.scene.sameAs(sc) }); n >= 0 {
+		return m.pasts[n]
 	}
-	m.pasts = append(m.pasts, p)
+	return &past{scene: sc}
+}
+
+// keep makes a past the latest; the oldest is forgotten when there are too many.
+func (m *Memory) keep(p *past) {
+	m.pasts = append(slices.DeleteFunc(m.pasts, func(q *past) bool { return q == p }), p)
 	if len(m.pasts) > mostPasts {
 		m.pasts = slices.Delete(m.pasts, 0, 1)
 	}
-	return p
 }
 
 // sameAs reports whether a search finds the same in two scenes.

@@ -113,6 +113,10 @@ func (h *hunt) mixPairs(extra int, below int64) []chainPair {
 		ends := h.mixEnds[extra-first]
 		prices := h.chainCosts(ends)
 		for _, start := range h.mixStarts[first] {
+			h.halt.did(len(ends) / 32)
+			if h.halt.halted() {
+				return nil
+			}
 			price := chainCost(h.plan.Weigh, start)
 			for i, end := range ends {
 				p, key := chainPair{start, end}, costKey(price+prices[i])

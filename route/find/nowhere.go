@@ -1,7 +1,6 @@
 package find
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -24,8 +23,6 @@ type NoWayError struct {
 	Looked  int // states the searches for square routes looked at before they gave up
 
 	hunt *hunt // to measure with; nil once told
-	// alone says that other runs played no part: without them nothing else is found.
-	alone bool
 }
 
 func (e *NoWayError) Error() string {
@@ -71,13 +68,6 @@ func (e *ConflictError) Error() string {
 		e.Run, e.With, e.Name, e.Units.TextUnit(e.Short), e.With)
 }
 
-// byItself reports whether a search found nothing and would find nothing without the
-// other runs.
-func byItself(err error) bool {
-	var none *NoWayError
-	return errors.As(err, &none) && none.alone
-}
-
 // shortfaller is an error of package bends that says how much is missing.
 type shortfaller interface {
 	error
@@ -105,15 +95,18 @@ func shortfall(err error) float64 {
 // noWay says that a hunt found nothing. What came nearest is measured when it is
 // told: depths take long, and most hunts without a way are not the last word.
 func (h *hunt) noWay() *NoWayError {
-	return &NoWayError{Run: h.run.Name, Fix: h.dry(), Units: h.plan.Units, Looked: h.effort.spent, hunt: h, alone: !h.minded}
+	return &NoWayError{Run: h.run.Name, Fix: h.dry(), Units: h.plan.Units, Looked: h.effort.spent, hunt: h}
 }
 
 // told completes an error that is about to leave the package with what was
 // tried and what came nearest. Other errors, and none, pass as they are.
-func told(ctx context.Context, err error) error {
+func (t *table) told(err error) error {
 	var e *NoWayError
 	if errors.As(err, &e) && e.hunt != nil {
-		e.hunt.measureAll(ctx)
+		e.hunt.halt = t.halt
+		if e.hunt.measureAll(); t.halt.stopped() {
+			return err
+		}
 		e.tell(e.hunt.missed)
 		e.hunt = nil
 	}
@@ -137,14 +130,15 @@ func (e *NoWayError) tell(all []missed) {
 const mostMeasured = 4
 
 // measureAll finds out what the cheapest ways of each name lack.
-func (h *hunt) measureAll(ctx context.Context) {
+func (h *hunt) measureAll() {
 	h.measuring = true
 	for _, f := range h.families {
 		for _, i := range f.ideas[:min(len(f.ideas), mostMeasured)] {
-			if ctx.Err() != nil {
+			_, at := h.try(i)
+			if h.halt.halted() {
 				return
 			}
-			if _, at := h.try(i); at != nil {
+			if at != nil {
 				h.note(f.name, *at)
 			}
 		}

@@ -126,13 +126,12 @@ func (t *table) search(ctx context.Context, i int, q request) error {
 	return err
 }
 
-// apart is how much two options lack of the gap between them, mm; it looks no
-// further once that is enough.
-func (t *table) apart(o, p *option, enough float64) float64 {
+// apart is how much two options lack of the gap between them, mm.
+func (t *table) apart(o, p *option) float64 {
 	if o.beyond(p, t.plan.Clear+margin) {
 		return 0
 	}
-	return clash(o.limbs, p.limbs, t.plan.Clear, enough)
+	return t.halt.clash(o.limbs, p.limbs, t.plan.Clear)
 }
 
 // near reports whether two runs' options come too near to each other.
@@ -151,6 +150,7 @@ func (t *table) near(i, a, j, b int) bool {
 	known := &(*pair)[a*mostOptions+b]
 	if *known == 0 {
 		*known = -1
+		t.halt.did(1 + len(o.limbs)*len(p.limbs)/16)
 		if clashes(o.limbs, p.limbs, t.plan.Clear) {
 			*known = 1
 		}

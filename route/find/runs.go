@@ -89,25 +89,24 @@ func (t *table) huntWays(ctx context.Context, r *row, run route.Run, q request) 
 		}
 	}
 	if q.brief && r.home != nil && !r.home.unbent() {
-		return r.home.among(q).lookAgain(ctx)
+		return r.home.among(q, t.halt).lookAgain(ctx)
 	}
 	h, err := t.newHunt(run, q)
 	if err != nil {
 		return nil, err
 	}
-	h.halt = halt{ctx: ctx}
+	h.halt = t.halt
 	if r.homing && t.past != nil {
 		r.looked = new(looked)
 		h.looked = r.looked
 	}
 	ways, err := h.all(ctx)
-	if err != nil && h.stockShort() {
+	if err != nil && ctx.Err() == nil && h.stockShort() {
 		h = h.fromAnyBar()
-		h.halt = halt{ctx: ctx}
 		ways, err = h.all(ctx)
 	}
 	if err == nil && r.homing && run.Way != route.Drawn {
-		r.home, r.homeless, h.looked = h, false, nil
+		r.home, r.homeless, h.looked, h.halt = h, false, nil, nil
 	}
 	return ways, err
 }
@@ -117,16 +116,16 @@ func (t *table) goHome(ctx context.Context, r *row, run route.Run) error {
 	r.homeless, r.homing = false, true
 	defer func() { r.homing = false }()
 	_, err := t.huntWays(ctx, r, run, request{others: r.reserved, below: anyCost})
-	if err != nil && ctx.Err() == nil && !byItself(err) { // it has ways among the parts alone, or none
+	if err != nil && ctx.Err() == nil { // it has ways among the parts alone, or none
 		_, _ = t.huntWays(ctx, r, run, request{below: anyCost})
 	}
 	return ctx.Err()
 }
 
 // among is a hunt for the same run among others, with the ideas of this one.
-func (h *hunt) among(q request) *hunt {
+func (h *hunt) among(q request, stop *halt) *hunt {
 	next := &hunt{
-		scene: h.scene, run: h.run, tube: h.tube, a: h.a, b: h.b, request: q, longest: h.longest,
+		scene: h.scene, run: h.run, tube: h.tube, a: h.a, b: h.b, request: q, longest: h.longest, halt: stop,
 		base: h.families, starts: h.starts, ends: h.ends,
 	}
 	next.effort.brief = q.brief
@@ -159,8 +158,8 @@ func (h *hunt) stockShort() bool {
 // fromAnyBar is a hunt as if bars of any length could be had: a tube whose
 // stock the cut list then finds too short helps more than none.
 func (h *hunt) fromAnyBar() *hunt {
-	open := h.among(h.request)
-	open.longest, open.base, open.looked, open.minded = 0, nil, h.looked, h.minded
+	open := h.among(h.request, h.halt)
+	open.longest, open.base, open.looked = 0, nil, h.looked
 	return open
 }
 
@@ -254,6 +253,9 @@ func (h *hunt) known() (least [3]int64) {
 	return least
 }
 
+// mixedWork is what it counts to offer what geometry gives between two chains.
+const mixedWork = 16
+
 // mixed offers what geometry gives between chains with a fitting more. Left out
 // is what costs more than a clear way without it that has no more bends: it
 // would not be listed.
@@ -261,7 +263,9 @@ func (h *hunt) mixed(start, end *build, known [3]int64) {
 	w := h.plan.Weigh
 	least := w.Millimetre*end.frame.At.Sub(start.frame.At).Len() + chainCost(w, start) + chainCost(w, end)
 	one, two := known[1] > costKey(least+w.Bend), known[2] > costKey(least+2*w.Bend)
+	h.halt.did(mixedWork)
 	switch via := len(h.run.Via) > 0; {
+	case h.halt.halted():
 	case !via && !one && !two || !h.stand(start, end):
 	case via || one && two:
 		h.bendPair(start, end, false)
@@ -322,6 +326,9 @@ func (h *hunt) pairs() []chainPair {
 	var list []chainPair
 	for i, start := range starts {
 		for j, end := range ends {
+			if h.halt.halted() {
+				return nil
+			}
 			if i+j > 0 && (i == 0 || j == 0) && start.extra()+end.extra() <= most && h.stand(start, end) {
 				list = append(list, chainPair{start, end})
 			}

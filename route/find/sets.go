@@ -10,7 +10,7 @@ const mostSets = 20000
 // without a clash; where none is found, each run's cheapest way.
 func (t *table) cheapestSets(ctx context.Context) error {
 	for _, group := range t.groups(ctx) {
-		s := newSets(ctx, t, group, anyCost)
+		s := newSets(t, group, anyCost)
 		s.try(0, 0)
 		s.apply()
 	}
@@ -61,6 +61,9 @@ func (t *table) ordered(runs []int) []int {
 func (t *table) mayClash(i, j int) bool {
 	for a := range t.rows[i].options {
 		for b := range t.rows[j].options {
+			if t.halt.halted() {
+				return false
+			}
 			if t.may(i, a) && t.may(j, b) && t.near(i, a, j, b) {
 				return true
 			}
@@ -75,7 +78,6 @@ func (t *table) may(i, n int) bool { return !t.rows[i].fixed || t.rows[i].chosen
 // sets is the search for the cheapest set of ways of a group.
 type sets struct {
 	*table
-	ctx   context.Context // of this one search
 	group []int
 	byKey [][]int // of each run of the group, its options from the cheapest on
 	now   []int
@@ -86,8 +88,8 @@ type sets struct {
 	found bool
 }
 
-func newSets(ctx context.Context, t *table, group []int, below int64) *sets {
-	s := &sets{table: t, ctx: ctx, group: group, cost: below, left: mostSets}
+func newSets(t *table, group []int, below int64) *sets {
+	s := &sets{table: t, group: group, cost: below, left: mostSets}
 	s.now, s.best, s.rest = make([]int, len(group)), make([]int, len(group)), make([]int64, len(group)+1)
 	for _, i := range group {
 		s.byKey = append(s.byKey, t.rows[i].byKey())
@@ -109,10 +111,7 @@ func (s *sets) cheapest(k int) int64 {
 // try tries every set, cheapest first in each run, leaving a branch as soon as
 // it costs as much as the best set known.
 func (s *sets) try(k int, cost int64) {
-	if s.left--; s.left%checkEvery == 0 && s.ctx.Err() != nil {
-		s.left = -1
-	}
-	if s.left < 0 || cost+s.rest[k] >= s.cost {
+	if s.left--; s.left < 0 || s.halt.halted() || cost+s.rest[k] >= s.cost {
 		return
 	}
 	if k == len(s.group) {

@@ -2,7 +2,6 @@ package find
 
 import (
 	"context"
-	"math"
 	"slices"
 )
 
@@ -73,7 +72,7 @@ func (t *table) tellClashes() {
 				worst, most = i, n
 			}
 		}
-		if worst < 0 {
+		if worst < 0 || t.halt.stopped() {
 			return
 		}
 		t.rows[worst].problem = &ConflictError{}
@@ -97,11 +96,10 @@ func (t *table) keep(i int) {
 	r := &t.rows[i]
 	e := &ConflictError{Run: t.plan.Runs[i].Name, Units: t.plan.Units}
 	for at, n := range r.byKey() {
-		enough := math.Inf(1)
-		if at > 0 {
-			enough = e.Short
+		with, short := t.worstClash(i, r.options[n])
+		if t.halt.stopped() {
+			return
 		}
-		with, short := t.worstClash(i, r.options[n], enough)
 		if at == 0 || microns(short) < microns(e.Short) {
 			r.chosen = n
 			e.With, e.Short, e.Name = t.nameOf(with), short, r.nameAt(n)
@@ -121,26 +119,17 @@ func (t *table) nameOf(i int) string {
 	return t.plan.Runs[i].Name
 }
 
-// worstClash is the run an option comes nearest to and what it lacks there, mm. It
-// looks no further once that is enough.
-func (t *table) worstClash(i int, o *option, enough float64) (with int, short float64) {
+// worstClash is the run an option comes nearest to and what it lacks there, mm.
+func (t *table) worstClash(i int, o *option) (with int, short float64) {
 	with = -1
 	for _, j := range t.order {
-		if c := t.rows[j].chosen; j != i && c >= 0 && short < enough {
-			if s := t.apart(o, t.rows[j].options[c], enough); s > short {
+		if c := t.rows[j].chosen; j != i && c >= 0 {
+			if s := t.apart(o, t.rows[j].options[c]); s > short {
 				with, short = j, s
 			}
 		}
 	}
 	return with, short
-}
-
-// hits reports whether an option comes too near to another run's chosen way.
-func (t *table) hits(i int, o *option) bool {
-	return slices.ContainsFunc(t.order, func(j int) bool {
-		c := t.rows[j].chosen
-		return j != i && c >= 0 && !o.beyond(t.rows[j].options[c], t.plan.Clear+margin) && clashes(o.limbs, t.rows[j].options[c].limbs, t.plan.Clear)
-	})
 }
 
 // list gives a run's ways as they are shown: its own list and the chosen way,

@@ -22,6 +22,7 @@ func Solve(ctx context.Context, plan route.Plan) (Solution, error) {
 
 // solve lists the ways of each run and settles all together.
 func (t *table) solve(ctx context.Context) (Solution, error) {
+	t.halt = &halt{ctx: ctx}
 	for _, i := range t.order {
 		if err := t.list(ctx, i); err != nil {
 			return Solution{}, err
@@ -65,6 +66,7 @@ type table struct {
 	nearMemo [][]int8
 	moves    []moved // other arrangements that are known
 	past     *past   // what is known of the same parts; nil: nothing
+	halt     *halt   // of the solve in hand
 }
 
 func newTable(sc *scene) *table {
@@ -100,7 +102,7 @@ func (t *table) list(ctx context.Context, i int) error {
 	t.recall(ctx, i, reserved)
 	t.rows[i].homing = true
 	ways, err := t.ask(ctx, i, request{others: reserved, below: anyCost})
-	if err != nil && !fixedPath(run) && ctx.Err() == nil && !byItself(err) {
+	if err != nil && !fixedPath(run) && ctx.Err() == nil {
 		if bare, e := t.ask(ctx, i, request{below: anyCost}); e == nil {
 			ways, err = bare, nil
 		}
@@ -149,7 +151,7 @@ func (t *table) solution(ctx context.Context) Solution {
 		ways, chosen := r.list()
 		ways, chosen = t.shown(i, ways, chosen)
 		sol.Runs[i] = Solved{
-			Run: run, Ways: t.explained(i, ways), Chosen: chosen, Problem: told(ctx, r.problem),
+			Run: run, Ways: t.explained(i, ways), Chosen: chosen, Problem: t.told(r.problem),
 			Drawn: fixedPath(run) && !errors.As(r.problem, &refused),
 		}
 	}

@@ -10,8 +10,6 @@ const (
 	mostGoals = 3
 	// moreSteps bounds the states looked at for the others.
 	moreSteps = 800
-	// checkEvery is how many states pass between two looks at the context.
-	checkEvery = 32
 )
 
 // shortest finds the best route over the lattice as it stands that costs less
@@ -46,7 +44,7 @@ func (q *quest) cheapest(ctx context.Context, others bool) ([]found, error) {
 	last, back := q.effort.steps(s.bound < math.MaxInt64), q.firstBackward()
 	for step := 0; len(s.open) > 0 && step < last && !q.effort.over(); step++ {
 		q.effort.spent++
-		if step%checkEvery == 0 && ctx.Err() != nil {
+		if q.halt.halted() {
 			return nil, ctx.Err()
 		}
 		if step == back && len(got) == 0 && !s.limited {

@@ -17,6 +17,9 @@ func (q *quest) begin() {
 	}
 	s.firsts = append(s.firsts, s.from().odds...)
 	for i := range s.firsts {
+		if q.halt.halted() {
+			return
+		}
 		q.beginOdd(i)
 	}
 }

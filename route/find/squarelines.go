@@ -38,6 +38,7 @@ func (q *quest) survey(l *line, n node, axis int) {
 	for w, word := range s.near.along(n, axis) {
 		for word != 0 {
 			i := 64*w + nextBit(&word)
+			q.halt.did(q.walls[i].work())
 			s.spans = q.walls[i].spans(s.spans, at, axis, int32(i))
 		}
 	}

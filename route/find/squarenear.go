@@ -20,6 +20,7 @@ type nearBits struct {
 func (b *nearBits) build(q *quest) {
 	b.words = (len(q.walls) + 63) / 64
 	b.both = sized(b.both, b.words)
+	q.halt.did(len(q.walls) / 2)
 	for axis := range 3 {
 		b.straight[axis] = sized(b.straight[axis], b.words*len(q.grid[axis]))
 		b.bend[axis] = sized(b.bend[axis], b.words*len(q.grid[axis]))

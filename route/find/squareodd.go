@@ -26,16 +26,20 @@ func (q *quest) oddClear(e *rayEnd, exempt func(*wall) float64, s float64, d int
 	if !ok {
 		return false
 	}
-	var arc clear.Shape = clear.Arc{
+	arc := clear.Arc{
 		Centre: from.Add(inward.Mul(q.radius)), U: inward.Mul(-1), V: e.ray.dir,
 		Bend: q.radius, Turn: turn,
 	}
 	to := corner.Add(heading(d).Mul(setback))
 	q.look(e.ray.at, corner, 0)
 	q.look(corner, to, setback)
+	q.halt.did(len(q.walls) / 8)
 	for i := range q.walls {
 		w := &q.walls[i]
-		if w.stopsBefore(e, from, s-setback, exempt(w)) || !w.beyond(from, corner, to) && !clear.Farther(arc, w.shape, w.keep) {
+		skip := exempt(w)
+		straight := clear.Rod{From: e.ray.ahead(min(skip, s-setback)), To: from}
+		if skip < s-setback && !clear.Farther(straight, w.shape, w.keep) ||
+			!w.beyond(from, corner, to) && !clear.Farther(arc, w.shape, w.keep) {
 			w.blocked++
 			r.blamed = append(r.blamed, w)
 			return false
@@ -44,21 +48,14 @@ func (q *quest) oddClear(e *rayEnd, exempt func(*wall) float64, s float64, d int
 	return true
 }
 
-// stopsBefore reports whether a wall stands in the straight of an end up to where
-// its bend begins, so far from its stop, of which a part does not count.
-func (w *wall) stopsBefore(e *rayEnd, to vec, length, exempt float64) bool {
-	if exempt >= length {
-		return false
-	}
-	from := e.ray.ahead(exempt)
-	return !w.beyond(from, to, to) && !clear.Farther(clear.Rod{From: from, To: to}, w.shape, w.keep)
-}
-
 // oddEnds lists the corners on a ray that faces along no axis at which it may
 // bend to a heading, clear of everything.
 func (q *quest) oddEnds(e *rayEnd, exempt func(*wall) float64, r *endRoom) {
 	for _, s := range q.stands(e) {
 		for d := range 6 {
+			if q.halt.halted() {
+				return
+			}
 			turn := degreesBetween(e.ray.dir, heading(d))
 			setback := bends.Setback(q.radius, min(turn, foldedTurn))
 			if turn < 1 || turn >= foldedTurn || s-setback < q.leastEnd-bendSlack {

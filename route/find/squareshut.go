@@ -72,11 +72,11 @@ func (q *quest) turnRound() {
 func (q *quest) runsDry(ctx context.Context, most int) (bool, error) {
 	q.begin()
 	s := q.search
-	for step := range min(most, q.effort.left()) {
+	for range min(most, q.effort.left()) {
 		if len(s.open) == 0 {
 			return true, nil
 		}
-		if step%checkEvery == 0 && ctx.Err() != nil {
+		if q.halt.halted() {
 			return false, ctx.Err()
 		}
 		e := s.open.pop()

@@ -15,13 +15,11 @@ type tolls struct {
 	paid  []bool  // of each run: room for an answer
 }
 
-// crossing lets the quest cross others at their price.
-func (q *quest) crossing(a *across) {
-	s := searches.Get().(*search)
-	s.rooms, s.of = a.rooms(s.rooms[:0], s.of[:0], q.frame, q.keep)
+// crossing lets the quest cross rooms, each of a run, at the price of that run.
+func (q *quest) crossing(rooms []wall, of []int, price []int64) {
 	q.tolls = &tolls{
-		rooms: &quest{walls: s.rooms, radius: q.radius, search: s},
-		of:    s.of, price: a.price, paid: make([]bool, len(a.price)),
+		rooms: &quest{walls: rooms, radius: q.radius, halt: q.halt, search: searches.Get().(*search)},
+		of:    of, price: price, paid: make([]bool, len(price)),
 	}
 }
 
@@ -72,6 +70,7 @@ func (t *tolls) line(n node, axis int) *line {
 	for w, word := range s.near.along(n, axis) {
 		for word != 0 {
 			i := 64*w + nextBit(&word)
+			t.rooms.halt.did(1)
 			s.spans = t.rooms.walls[i].spans(s.spans, at, axis, int32(i))
 		}
 	}

@@ -11,7 +11,7 @@ type wall struct {
 	shape     clear.Shape
 	lo, hi    vec     // its bounds
 	upright   bool    // a box along the axes: lo and hi are all there is
-	body      *body   // of what is not upright
+	body      body    // of what is not upright
 	keep      float64 // least distance of the centreline from it
 	fromStart float64 // along the first straight from the start it does not count, mm
 	fromEnd   float64 // the same from the end
@@ -49,6 +49,7 @@ func (r *room) holds(p vec) bool {
 // it is too near at once.
 func (q *quest) clearRun(p vec, d int, far float64, exempt func(*wall) float64) (float64, *wall) {
 	var by *wall
+	q.halt.did(len(q.walls) / 32)
 	for i := range q.walls {
 		w := &q.walls[i]
 		from := p
@@ -132,6 +133,7 @@ func (q *quest) bendClear(n node, in, out int) bool {
 	for i, word := range q.search.near.around(n) {
 		for word != 0 {
 			w := &q.walls[64*i+nextBit(&word)]
+			q.halt.did(w.work())
 			if w.beyond(from, to, corner) {
 				continue
 			}
@@ -144,6 +146,17 @@ func (q *quest) bendClear(n node, in, out int) bool {
 	}
 	return true
 }
+
+// work is what one question about a wall counts.
+func (w *wall) work() int {
+	if w.upright || w.body.along >= 0 {
+		return 1
+	}
+	return roundWork
+}
+
+// roundWork is what it counts where there is no closed form.
+const roundWork = 16
 
 // bendKeeps reports whether a quarter circle about a centre keeps its distance
 // from the wall; it begins and ends at two points, in the plane of two axes.
@@ -204,9 +217,7 @@ func (w *wall) flatGap(p vec, u, v int) float64 {
 
 // newWall is a shape as a frame sees it.
 func newWall(m axes, s clear.Shape, keep float64) wall {
-	if m != worldAxes() {
-		s = m.turned(s)
-	}
+	s = m.turned(s)
 	lo, hi := s.Bounds()
 	w := wall{shape: s, lo: lo, hi: hi, upright: upright(s), keep: keep}
 	if !w.upright {

@@ -33,7 +33,6 @@ type straightener struct {
 	slack             float64  // what may be left square to u while a pair is put together, mm
 	bound             float64  // a pair that costs as much is not worth having
 	sockets           float64  // what the cheapest pair of sockets costs
-	stops             float64  // how much shorter than the gap the tube is at most: the deepest sockets, mm
 	found             bool     // a clear straight
 	trailing          bool     // extenders may stand where they close nothing
 	tried             int      // handfuls of fittings looked at
@@ -140,12 +139,10 @@ func (h *hunt) newStraightener() *straightener {
 	}
 	for i, e := range s.sides {
 		s.bare[i].frames[0] = e.port.Frame
-		sideways, degrees, price, stop := 0.0, 0.0, math.Inf(1), 0.0
+		sideways, degrees, price := 0.0, 0.0, math.Inf(1)
 		for _, f := range e.sockets {
 			sideways, degrees, price = max(sideways, f.Give.Sideways), max(degrees, f.Give.Degrees), min(price, f.Price)
-			stop = max(stop, f.Stop)
 		}
-		s.stops += stop
 		s.sideways, s.degrees = s.sideways+sideways, s.degrees+degrees
 		s.sockets += h.plan.Weigh.Price * price
 	}
@@ -187,17 +184,11 @@ func (s *straightener) lower() {
 
 // dear reports whether this many fittings of this price cost too much already.
 func (s *straightener) dear(count int, price float64) bool {
-	s.tried++
-	return s.tooDear(count, price)
-}
-
-// tooDear is dear without counting it as a handful looked at.
-func (s *straightener) tooDear(count int, price float64) bool {
-	if s.tried > mostTried {
+	if s.tried++; s.tried > mostTried {
 		return true
 	}
 	w := &s.plan.Weigh
-	return s.halted() || w.Fitting*float64(count)+w.Price*price+s.sockets >= s.bound
+	return s.halt.halted() || w.Fitting*float64(count)+w.Price*price+s.sockets >= s.bound
 }
 
 // shutAll closes what is left between two arms, with offsets in every place.
@@ -268,7 +259,7 @@ func (s *straightener) hung(end, count int) int {
 // shut tries every handful of extenders that brings the gap near enough for the
 // offsets to close.
 func (s *straightener) shut() {
-	if s.tried > mostTried || s.halted() {
+	if s.tried > mostTried || s.halt.halted() {
 		return
 	}
 	gap, reach := s.arms[1].end().At.Sub(s.arms[0].end().At), s.slack
@@ -298,9 +289,7 @@ func (s *straightener) forward(end, slot int, by float64) vec {
 // Only those are tried that bring the gap within reach of what is left.
 func (s *straightener) lifted(end int, gap vec, reach float64) {
 	if end == 2 {
-		if s.mayBeKept(gap.Dot(s.u) - s.mostSway()) {
-			s.settle(0, gap)
-		}
+		s.settle(0, gap)
 		return
 	}
 	rest, miss := reach, aside(gap, s.u)
@@ -353,12 +342,7 @@ func (s *straightener) mostLift(end int) float64 {
 
 // costly reports whether what is in hand costs too much already.
 func (s *straightener) costly() bool {
-	s.tried++
-	return s.tooDear(s.inHand())
-}
-
-// inHand counts the fittings in hand, and sums up their price.
-func (s *straightener) inHand() (count int, price float64) {
+	count, price := 0, 0.0
 	for end, a := range s.arms {
 		for _, fit := range a.elbows[:a.n] {
 			count, price = count+1, price+fit.Price
@@ -370,5 +354,5 @@ func (s *straightener) inHand() (count int, price float64) {
 	for i := range s.swings[:s.offsets] {
 		count, price = count+1, price+s.swings[i].fit.Price
 	}
-	return count, price
+	return s.dear(count, price)
 }

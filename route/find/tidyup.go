@@ -73,8 +73,12 @@ func (t *table) slide(i int) bool {
 	if err != nil {
 		return false // it has a way, so this is not reached
 	}
+	h.halt = t.halt
 	best, found := t.looks(i, &r.options[r.chosen].way), Way{}
 	for _, s := range shifts {
+		if t.halt.halted() {
+			return false
+		}
 		w, ok := h.slid(&r.options[r.chosen].way, s)
 		if !ok {
 			continue

@@ -14,7 +14,11 @@ type tested struct {
 // sound reports whether an idea can be formed and is clear of all but other runs.
 func (h *hunt) sound(i *idea) bool {
 	if t := i.test; !t.done {
-		t.done, t.sound = true, h.trial(i)
+		sound := h.trial(i)
+		if h.halt.stopped() {
+			return false
+		}
+		t.done, t.sound = true, sound
 	}
 	return i.test.sound
 }

@@ -42,6 +42,9 @@ func (h *hunt) bestPair(start, end *build) {
 		return
 	}
 	for _, turn := range []float64{90, 45} {
+		if h.halt.did(closeInWork); h.halt.halted() {
+			return
+		}
 		if s, t, ok := f.shortestWith(turn); ok {
 			h.pair(start, end, s, t)
 		}
@@ -49,13 +52,17 @@ func (h *hunt) bestPair(start, end *build) {
 			h.pair(start, end, s, t)
 		}
 	}
-	if h.leastPair(start, end) <= bare+2*h.plan.Weigh.OddBend {
+	if h.leastPair(start, end) <= bare+2*h.plan.Weigh.OddBend || h.halt.halted() {
 		return
 	}
+	h.halt.did(2 * closeInWork)
 	if s, t, ok := f.shortest(); ok {
 		h.pair(start, end, s, t)
 	}
 }
+
+// closeInWork is what closing in on the shortest of two bends counts.
+const closeInWork = 500
 
 // leastPair is the least cost of two bends offered between two chains so far.
 func (h *hunt) leastPair(start, end *build) float64 {
