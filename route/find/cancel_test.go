@@ -4,6 +4,7 @@ package find_test
 
 import (
 	"math/rand/v2"
+	"runtime"
 	"syscall"
 	"testing"
 	"time"
@@ -65,6 +66,7 @@ func BenchmarkStop(b *testing.B) {
 	} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
+				runtime.GC() // of what came before
 				g := gaugeAfter(never)
 				if _, err := find.Solve(g, plan); err != nil {
 					b.Fatal(err)
