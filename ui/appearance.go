@@ -23,6 +23,7 @@ func (w *Window) lookOf(dark bool) *Theme { return NewTheme(dark).WithText(w.set
 // setTheme gives everything the light or the dark look.
 func (w *Window) setTheme(dark bool) {
 	w.wear(dark)
+	w.grounds.recolour()
 	p := w.panels
 	for _, panel := range []*panel{p.parts, p.details, p.runs, p.findings, p.rack, p.buying, w.welcome} {
 		panel.recolour()

@@ -5,13 +5,12 @@ import (
 	"fyne.io/fyne/v2/container"
 )
 
-// content puts the parts of the window together. They stand on Fyne's own ground,
-// which is the theme's: one more rectangle as large as the window would cost as
-// much as all panels together where no graphics card paints it.
+// content puts the parts of the window together.
 func (w *Window) content() fyne.CanvasObject {
 	p := w.panels
-	w.welcome = w.newWelcome()
-	w.frame = container.New(&frameLayout{w}, w.header, p.parts, p.details, w.steps, w.desk, w.welcome, w.under, w.status, p.runs, p.findings, p.rack, p.buying)
+	w.welcome, w.grounds = w.newWelcome(), newGrounds()
+	w.frame = container.New(&frameLayout{w}, append(w.grounds.objects(),
+		w.header, p.parts, p.details, w.steps, w.desk, w.welcome, w.under, w.status, p.runs, p.findings, p.rack, p.buying)...)
 	return w.frame
 }
 
@@ -32,6 +31,7 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 		strip, f.board = share(f.board.at.X, f.board.at.Y, f.board.size.Width, f.board.size.Height, w.steps.HeightFor(f.board.size.Width))
 		strip.put(w.steps)
 	}
+	w.grounds.lay(size, f)
 	f.board.put(w.desk)
 	f.board.put(w.welcome)
 	w.foot = f.status

@@ -122,8 +122,9 @@ func (r *flowRenderer) Refresh() {
 }
 
 func (r *flowRenderer) Objects() []fyne.CanvasObject {
-	objects := make([]fyne.CanvasObject, len(r.texts))
-	for i, t := range r.texts {
+	used := min(len(r.flow.lines), len(r.texts)) // a line that is not used costs its share of every picture
+	objects := make([]fyne.CanvasObject, used)
+	for i, t := range r.texts[:used] {
 		objects[i] = t
 	}
 	return objects

@@ -20,14 +20,14 @@ type panel struct {
 const panelHead float32 = 30
 
 func newPanel(title string, aside, body fyne.CanvasObject) *panel {
-	p := &panel{title: newBold(title, smallSize, soft), aside: aside, body: body, back: newPlate(paint(face), paint(rule))}
+	p := &panel{title: newBold(title, smallSize, soft), aside: aside, body: body, back: newPlate(paint(rule), paint(ground))}
 	p.ExtendBaseWidget(p)
 	return p
 }
 
 // recolour follows a change of the theme.
 func (p *panel) recolour() {
-	p.back.colour(paint(face), paint(rule))
+	p.back.colour(paint(rule), paint(ground))
 	p.title.Color = paint(soft)
 	p.title.Refresh()
 }

@@ -36,7 +36,7 @@ func (t *Theme) Dark() bool { return t.dark }
 
 // themeRoles says which of our roles serves each of Fyne's names.
 var themeRoles = map[fyne.ThemeColorName]role{
-	theme.ColorNameBackground:          ground,
+	theme.ColorNameBackground:          face, // see [grounds]
 	theme.ColorNameButton:              face,
 	theme.ColorNameDisabledButton:      ground,
 	theme.ColorNameDisabled:            soft,

@@ -64,6 +64,7 @@ type Window struct {
 	pictureFrom [2]float64   // where the picture stood that is dragged
 
 	frame    *fyne.Container
+	grounds  *grounds
 	asked    [2]float32 // heights the lists wanted when the window was shared out
 	board    *board.Board
 	desk     fyne.CanvasObject

@@ -34,10 +34,12 @@ type Board struct {
 	painter Painter
 	picture *image.RGBA
 	raster  *canvas.Raster
+	placed  bool    // where the raster stands on the screen is known
 	ratio   float64 // px per unit of Fyne's
 	growth  float64 // of writing and marks over the size they come with
 	quality Quality
 	minis   []*Mini
+	gaps    []*canvas.Rectangle // the ground between the looks of a desk
 
 	pump    Pump
 	running bool
@@ -67,7 +69,18 @@ func NewBoard() *Board {
 }
 
 // CreateRenderer is for Fyne.
-func (b *Board) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(b.raster) }
+func (b *Board) CreateRenderer() fyne.WidgetRenderer {
+	return &sharpRenderer{b.raster, b.stand, b.MinSize}
+}
+
+// Move is for Fyne.
+func (b *Board) Move(at fyne.Position) {
+	b.BaseWidget.Move(at)
+	b.stand()
+}
+
+// stand puts the picture on whole pixels of the screen.
+func (b *Board) stand() { b.placed = onPixels(b, b.raster) }
 
 // MinSize is the least size at which the board is of use.
 func (b *Board) MinSize() fyne.Size {
@@ -130,6 +143,10 @@ func (b *Board) Look() Look { return b.look }
 // SetStyle changes the colours.
 func (b *Board) SetStyle(s Style) {
 	b.style = s
+	for _, g := range b.gaps {
+		g.FillColor = s.Background
+		g.Refresh()
+	}
 	b.invalidate()
 }
 
@@ -207,6 +224,7 @@ func (b *Board) invalidate() {
 
 // tick is one frame: what has piled up is done once.
 func (b *Board) tick() {
+	b.settleDown()
 	b.follow()
 	switch {
 	case b.dirty:
@@ -217,6 +235,18 @@ func (b *Board) tick() {
 	default:
 		b.rest()
 	}
+}
+
+// settleDown puts the pictures on whole pixels once Fyne can say where they are.
+func (b *Board) settleDown() {
+	if b.placed {
+		return
+	}
+	b.stand()
+	for _, m := range b.minis {
+		m.stand()
+	}
+	b.dirty = b.dirty || b.placed
 }
 
 // rest stops the frames, with the fine picture when it is not there yet.
@@ -248,17 +278,17 @@ func (b *Board) repaint() {
 
 // generate is for Fyne: the picture at the size it asks for.
 func (b *Board) generate(w, h int) image.Image {
-	if width := b.Size().Width; width > 0 {
+	if width := b.raster.Size().Width; width > 0 {
 		b.rescale(float64(w) / float64(width))
 	}
 	b.resize(w, h)
-	b.picture = canvasOf(b.picture, w, h)
+	b.picture = imageOf(b.picture, w, h)
 	b.painter.Render(b.picture, b.scene, *b.camera(), &b.style, b.show())
 	return b.picture
 }
 
-// canvasOf gives an image of a size, the same one when it fits.
-func canvasOf(img *image.RGBA, w, h int) *image.RGBA {
+// imageOf gives an image of a size, the same one when it fits.
+func imageOf(img *image.RGBA, w, h int) *image.RGBA {
 	if img != nil && img.Rect.Dx() == w && img.Rect.Dy() == h {
 		return img
 	}

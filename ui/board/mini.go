@@ -32,7 +32,18 @@ func newMini(b *Board, place int) *Mini {
 }
 
 // CreateRenderer is for Fyne.
-func (m *Mini) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(m.raster) }
+func (m *Mini) CreateRenderer() fyne.WidgetRenderer {
+	return &sharpRenderer{m.raster, m.stand, func() fyne.Size { return m.raster.MinSize() }}
+}
+
+// Move is for Fyne.
+func (m *Mini) Move(at fyne.Position) {
+	m.BaseWidget.Move(at)
+	m.stand()
+}
+
+// stand puts the picture on whole pixels of the screen.
+func (m *Mini) stand() { onPixels(m, m.raster) }
 
 // Look gives the look that is shown.
 func (m *Mini) Look() Look {
@@ -93,7 +104,7 @@ func (m *Mini) behind() bool {
 // generate is for Fyne: the whole scene, as the large view would turn it.
 func (m *Mini) generate(w, h int) image.Image {
 	b, l := m.board, m.Look()
-	m.picture = canvasOf(m.picture, w, h)
+	m.picture = imageOf(m.picture, w, h)
 	m.shown, m.chosen = m.state(), append(m.chosen[:0], b.selection...)
 	c := b.cameras[l]
 	c.Inset = [4]int{0, int(miniCaption * b.inkScale()), 0, 0}
@@ -125,27 +136,41 @@ func NewDesk(b *Board) fyne.CanvasObject {
 		b.minis = append(b.minis, m)
 		objects = append(objects, m)
 	}
+	for range 3 {
+		g := canvas.NewRectangle(b.style.Background)
+		b.gaps = append(b.gaps, g)
+		objects = append(objects, g)
+	}
 	return &fyne.Container{Layout: deskLayout{}, Objects: objects}
 }
 
-// deskLayout puts the large board left and the small ones in a column beside it.
+// deskLayout puts the large board left and the small ones in a column beside it,
+// with the ground between them: three minis after the board, then three gaps.
 type deskLayout struct{}
 
 func (deskLayout) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize() }
 
 func (deskLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	w, h, ok := miniSize(size)
-	for i, m := range o[1:] {
-		if !ok {
-			m.Hide()
-			continue
+	for _, beside := range o[1:] {
+		if ok {
+			beside.Show()
+		} else {
+			beside.Hide()
 		}
-		m.Show()
-		m.Move(fyne.NewPos(size.Width-w, float32(i)*(h+miniGap)))
+	}
+	left := size.Width - w
+	for i, m := range o[1:4] {
+		m.Move(fyne.NewPos(left, float32(i)*(h+miniGap)))
 		m.Resize(fyne.NewSize(w, h))
+		gap := o[4+i]
+		gap.Move(fyne.NewPos(left, float32(i)*(h+miniGap)-miniGap))
+		gap.Resize(fyne.NewSize(w, miniGap))
 	}
 	if ok {
 		size.Width -= w + miniGap
+		o[4].Move(fyne.NewPos(size.Width, 0)) // the first is that beside the board
+		o[4].Resize(fyne.NewSize(miniGap, size.Height))
 	}
 	o[0].Move(fyne.NewPos(0, 0))
 	o[0].Resize(size)
@@ -156,6 +181,6 @@ func miniSize(desk fyne.Size) (w, h float32, ok bool) {
 	if desk.Width < deskWide || desk.Height < deskHigh {
 		return 0, 0, false
 	}
-	w = min(max(desk.Width*miniShare, miniSlimmest), miniWidest)
+	w = min(max(floor(desk.Width*miniShare), miniSlimmest), miniWidest)
 	return w, (desk.Height - 2*miniGap) / 3, true
 }

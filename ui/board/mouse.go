@@ -41,6 +41,7 @@ const (
 
 // at takes an event's place on the widget to px of the picture.
 func (b *Board) at(p fyne.Position) (x, y float64) {
+	p = p.Subtract(b.raster.Position())
 	return float64(p.X) * b.ratio, float64(p.Y) * b.ratio
 }
 
@@ -158,7 +159,7 @@ func (b *Board) menu(p press) {
 	if b.OnMenu == nil {
 		return
 	}
-	at := fyne.NewPos(float32(p.x/b.ratio), float32(p.y/b.ratio))
+	at := fyne.NewPos(float32(p.x/b.ratio), float32(p.y/b.ratio)).Add(b.raster.Position())
 	if d := driver(); d != nil {
 		at = at.Add(d.AbsolutePositionForObject(b))
 	}
