@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"tubewright/cutlist/sheet"
+	"tubewright/ui/board"
 )
 
 // badge is a tube's letter on its colour.
@@ -41,13 +42,13 @@ func (b *badge) show(letter string) {
 	b.text.Refresh()
 }
 
-// inkOn is black or white, whichever stands out more from a ground: by the
-// usual weights of red, green and blue (ITU-R BT.601, from memory).
+// inkOn is black or white, whichever stands out more from a ground.
 func inkOn(c color.NRGBA) color.NRGBA {
-	if 299*int(c.R)+587*int(c.G)+114*int(c.B) > 110*1000 {
-		return color.NRGBA{A: 255}
+	black, white := color.NRGBA{A: 255}, color.NRGBA{R: 255, G: 255, B: 255, A: 255}
+	if board.Contrast(opaque(black), opaque(c)) >= board.Contrast(opaque(white), opaque(c)) {
+		return black
 	}
-	return color.NRGBA{R: 255, G: 255, B: 255, A: 255}
+	return white
 }
 
 func (b *badge) CreateRenderer() fyne.WidgetRenderer { return &badgeRenderer{b} }

@@ -60,24 +60,36 @@ func painted(shown image.Image, w word) (core, ground color.NRGBA, ok bool) {
 	if seen.empty() || seen.y1-seen.y0 < 0.9*(tight(w).y1-tight(w).y0) || seen.x1-seen.x0 < 3 {
 		return core, ground, false
 	}
+	core, ground = coreAndGround(shown, image.Rect(int(seen.x0), int(seen.y0), int(seen.x1)+1, int(seen.y1)+1), w.of.Color)
+	return core, ground, true
+}
+
+// inkSpread is how far from an ink a colour is the ink's own, squared: a bold letter
+// may fill more of its place than its ground does.
+const inkSpread = 24 * 24
+
+// coreAndGround gives, of a place in a picture, the colour nearest to an ink and the
+// one that most of the place shows.
+func coreAndGround(shown image.Image, place image.Rectangle, ink color.Color) (core, ground color.NRGBA) {
 	counts := map[color.NRGBA]int{}
-	place := image.Rect(int(seen.x0), int(seen.y0), int(seen.x1)+1, int(seen.y1)+1).Intersect(shown.Bounds())
+	place = place.Intersect(shown.Bounds())
 	for y := place.Min.Y; y < place.Max.Y; y++ {
 		for x := place.Min.X; x < place.Max.X; x++ {
 			counts[color.NRGBAModel.Convert(shown.At(x, y)).(color.NRGBA)]++
 		}
 	}
-	want := color.NRGBAModel.Convert(w.of.Color).(color.NRGBA)
+	want := color.NRGBAModel.Convert(ink).(color.NRGBA)
+	ground = want // where nothing else is seen
 	most, least := 0, 1<<30
 	for c, n := range counts {
-		if n > most || n == most && distance(c, want) > distance(ground, want) {
+		if far := distance(c, want) > inkSpread; far && (n > most || n == most && distance(c, want) > distance(ground, want)) {
 			ground, most = c, n
 		}
 		if d := distance(c, want); d < least {
 			core, least = c, d
 		}
 	}
-	return core, ground, true
+	return core, ground
 }
 
 // distance is how far apart two colours are, squared.

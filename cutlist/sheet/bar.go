@@ -39,7 +39,7 @@ func longest(l cutlist.List, b cutlist.Bar) float64 {
 // fit.
 func barPiece(d *draw.Drawing, l cutlist.List, p cutlist.Piece, f frame, th Theme) {
 	letter := letterOf(l, p.Run)
-	d.Add(draw.Box(f.lo.X, f.lo.Y, f.w(), f.h(), mix(coloursOf(letter, th).body, th.Paper, 0.45), draw.Stroke{}))
+	d.Add(draw.Box(f.lo.X, f.lo.Y, f.w(), f.h(), underInk(coloursOf(letter, th).body, th), draw.Stroke{}))
 	size := math.Min(fineSize, f.h()/2.6)
 	x, y := f.lo.X+0.8, f.middle().Y
 	if disc0 := discWidth(letter, size); f.w() > disc0+1.2 && letter != "" {
@@ -58,6 +58,21 @@ func barPiece(d *draw.Drawing, l cutlist.List, p cutlist.Piece, f frame, th Them
 	d.Add(draw.Text{At: draw.Point{X: x, Y: y + halfCap*size}, Text: number, Size: size, Bold: true, Colour: th.Ink})
 	x += draw.TextWidth(number+"  ", size, true)
 	d.Add(draw.Text{At: draw.Point{X: x, Y: y + halfCap*size}, Text: name, Size: size, Colour: th.Ink})
+}
+
+// leastContrast is what WCAG 2.1 asks of text (criterion 1.4.3, level AA), 4.5, and
+// some more: on a screen no pixel of a thin small letter has the ink in full.
+const leastContrast = 5.2
+
+// underInk is a colour made so pale, toward the paper, that writing on it can be read.
+func underInk(c draw.Colour, th Theme) draw.Colour {
+	pale := c
+	for part := 0.45; part <= 1; part += 0.05 {
+		if pale = mix(c, th.Paper, part); draw.Contrast(pale, th.Ink) >= leastContrast {
+			break
+		}
+	}
+	return pale
 }
 
 // pieceName says which tube a piece becomes.

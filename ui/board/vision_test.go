@@ -94,3 +94,12 @@ func TestTubesAreToldApartWithoutOneKindOfCone(t *testing.T) {
 		}
 	}
 }
+
+// linear is the light of a channel of an sRGB colour, 0 to 1.
+func linear(v uint8) float64 {
+	s := float64(v) / 255
+	if s <= 0.04045 {
+		return s / 12.92
+	}
+	return math.Pow((s+0.055)/1.055, 2.4)
+}
