@@ -36,18 +36,25 @@ func TestTheListOfParts(t *testing.T) {
 
 func TestTheRack(t *testing.T) {
 	themed(t)
-	r := newRack()
+	told := ""
+	r := newRack(func(text string) { told = text })
 	r.Resize(fyne.NewSize(300, 100))
 	r.show(cutlist.List{}, rackModel{}, "Nothing to cut yet.")
 	if text, ok := r.body.items[0].(*flow); !ok || text.text != "Nothing to cut yet." {
 		t.Errorf("an empty rack shows %v", r.body.items)
 	}
-	bars := []cutlist.Bar{{Length: 500, Left: 200}, {Length: 1000, Left: 10}}
+	bars := []cutlist.Bar{{Length: 500, Left: 200, Pieces: []cutlist.Piece{{Run: "pump-to-plate", Length: 299}}}, {Length: 1000, From: "offcut"}}
 	r.show(cutlist.List{Bars: bars}, rackModel{bars: bars, names: []string{"500.0", "1000.0 offcut"}, proof: []string{"the cheapest possible: proven."}}, "")
 	if len(r.body.items) != 3 || r.rows[1].name.Text != "1000.0 offcut" || r.rows[0].wide != r.rows[1].wide {
 		t.Errorf("two bars and a line of proof are %d rows, the second %q", len(r.body.items), r.rows[1].name.Text)
 	}
 	first := r.rows[0]
+	if first.MouseIn(nil); told != "500.0 mm: pump-to-plate 299.0, left 200.0" {
+		t.Errorf("of the bar under the pointer is told %q", told)
+	}
+	if first.MouseOut(); told != "" {
+		t.Errorf("with the pointer gone told is %q", told)
+	}
 	r.show(cutlist.List{Bars: bars[:1]}, rackModel{bars: bars[:1], names: []string{"500.0"}}, "")
 	if len(r.body.items) != 1 || r.body.items[0] != first {
 		t.Error("with a bar less its row was not used again")

@@ -15,9 +15,15 @@ type rack struct {
 	said  string
 	dark  bool
 	rows  []*barRow // as many as were ever needed
+
+	onHover func(string)
 }
 
-func newRack() *rack { return &rack{pane: newPane(newColumn(10, 3))} }
+// newRack makes the rack; onHover is told the pieces of the bar under the pointer, whose
+// names may not fit.
+func newRack(onHover func(string)) *rack {
+	return &rack{pane: newPane(newColumn(10, 3)), onHover: onHover}
+}
 
 // show changes the bars; empty is what to say when there are none.
 func (r *rack) show(l cutlist.List, m rackModel, empty string) {
@@ -44,7 +50,7 @@ func (r *rack) show(l cutlist.List, m rackModel, empty string) {
 // that is gone for a minute, and a drag changes the bars nine times a second.
 func (r *rack) row(i int, l cutlist.List, b cutlist.Bar, name string, wide float32) *barRow {
 	for len(r.rows) <= i {
-		r.rows = append(r.rows, newBarRow())
+		r.rows = append(r.rows, newBarRow(r.onHover))
 	}
 	r.rows[i].show(l, b, name, wide)
 	return r.rows[i]

@@ -1,7 +1,10 @@
 package ui
 
 import (
+	"strings"
+
 	"tubewright/cutlist"
+	"tubewright/cutlist/sheet"
 	"tubewright/route"
 )
 
@@ -29,12 +32,27 @@ func proofLines(l cutlist.List) (lines []string) {
 	return lines
 }
 
-func barName(b cutlist.Bar, u route.Units) string {
-	from := ""
+func barName(b cutlist.Bar, u route.Units) string { return u.Text(b.Length) + fromWord(b) }
+
+// fromWord says when a bar is an offcut.
+func fromWord(b cutlist.Bar) string {
 	if b.From == "offcut" {
-		from = " offcut"
+		return " offcut"
 	}
-	return u.Text(b.Length) + from
+	return ""
+}
+
+// barWords tells what is sawn from a bar, and what is left of it.
+func barWords(l cutlist.List, b cutlist.Bar) string {
+	u := l.Plan.Units
+	words := make([]string, 0, len(b.Pieces)+1)
+	for _, p := range b.Pieces {
+		words = append(words, sheet.PieceName(p)+" "+u.Text(p.Length))
+	}
+	if b.Left > 0 {
+		words = append(words, "left "+u.Text(b.Left))
+	}
+	return u.TextUnit(b.Length) + fromWord(b) + ": " + strings.Join(words, ", ")
 }
 
 // buyRow is one line of the buying list.

@@ -3,6 +3,7 @@ package ui
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
 	"tubewright/cutlist"
@@ -19,6 +20,8 @@ type barRow struct {
 	name *canvas.Text
 	bar  *picture
 	wide float32 // of the names in all rows
+
+	onHover func(string) // nil: nobody is told
 }
 
 const (
@@ -27,8 +30,8 @@ const (
 	barPerMM float32 = 5.2
 )
 
-func newBarRow() *barRow {
-	r := &barRow{name: newLine("", smallSize, ink)}
+func newBarRow(onHover func(string)) *barRow {
+	r := &barRow{name: newLine("", smallSize, ink), onHover: onHover}
 	r.name.Alignment = fyne.TextAlignTrailing
 	r.bar = newPicture(face, func(float32) float32 { return grown(barHigh) }, func(width float32) sketch.Drawing {
 		return sheet.Bar(r.list, r.of, sheetTheme(), float64(width/grown(barPerMM)), float64((barHigh-2)/barPerMM))
@@ -45,6 +48,21 @@ func (r *barRow) show(l cutlist.List, b cutlist.Bar, name string, wide float32) 
 	setLine(r.name, name, ink)
 	r.bar.redraw()
 	r.Refresh()
+}
+
+// MouseIn, MouseMoved and MouseOut tell the bar's pieces.
+func (r *barRow) MouseIn(*desktop.MouseEvent) { r.tell(barWords(r.list, r.of)) }
+
+// MouseMoved is part of being hoverable.
+func (r *barRow) MouseMoved(*desktop.MouseEvent) {}
+
+// MouseOut ends it.
+func (r *barRow) MouseOut() { r.tell("") }
+
+func (r *barRow) tell(text string) {
+	if r.onHover != nil {
+		r.onHover(text)
+	}
 }
 
 // sheetTheme is the colours of drawings that are shared with the paper.

@@ -57,7 +57,7 @@ func TestMarkupOfASplit(t *testing.T) {
 
 func TestMarkupOfABarsName(t *testing.T) {
 	themed(t)
-	r := newBarRow()
+	r := newBarRow(nil)
 	r.name.Text, r.wide = "600.0 offcut", 90
 	looksLike(t, "bar_row", r, fyne.NewSize(300, r.HeightFor(300)))
 }

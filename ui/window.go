@@ -183,7 +183,7 @@ func (w *Window) assemble() {
 	})
 	w.cards = newCards(func(run string) { w.pick(board.RunTarget(run)) }, w.chooseWay, w.freeWay, w.previewWay)
 	w.findings = newFindings(w.pickFinding, wayOutActions{onFind: w.findWayOut, onStop: w.session.StopLooking, onTake: w.takeWayOut, onLook: w.previewOffer})
-	w.rack = newRack()
+	w.rack = newRack(w.hovered)
 	w.buying = newBuying(w.session.SetOnHand, w.wrongCount, w.hovered)
 	w.status = newFlow("", smallSize, soft)
 	w.status.most = statusMost

@@ -53,7 +53,7 @@ func barPiece(d *draw.Drawing, l cutlist.List, p cutlist.Piece, f frame, th Them
 	}
 	name := ""
 	if rest := room - draw.TextWidth(number+"  ", size, true); rest > 4*size {
-		name = shortened(pieceName(p), size, false, rest)
+		name = shortened(PieceName(p), size, false, rest)
 	}
 	d.Add(draw.Text{At: draw.Point{X: x, Y: y + halfCap*size}, Text: number, Size: size, Bold: true, Colour: th.Ink})
 	x += draw.TextWidth(number+"  ", size, true)
@@ -75,8 +75,8 @@ func underInk(c draw.Colour, th Theme) draw.Colour {
 	return pale
 }
 
-// pieceName says which tube a piece becomes.
-func pieceName(p cutlist.Piece) string {
+// PieceName says which tube a piece becomes.
+func PieceName(p cutlist.Piece) string {
 	switch {
 	case p.Spare:
 		return "spare for " + p.Run
