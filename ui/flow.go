@@ -85,7 +85,15 @@ func (f *flow) HeightFor(width float32) float32 {
 	return float32(len(f.broken(width))) * f.lineHeight()
 }
 
-func (f *flow) CreateRenderer() fyne.WidgetRenderer { return &flowRenderer{flow: f} }
+// CreateRenderer has the lines at once: Fyne 2.7.1 throws renderers away that were
+// not shown for a while, and lays a new one out only when it has children already.
+func (f *flow) CreateRenderer() fyne.WidgetRenderer {
+	r := &flowRenderer{flow: f}
+	if size := f.Size(); !size.IsZero() {
+		r.Layout(size)
+	}
+	return r
+}
 
 type flowRenderer struct {
 	flow  *flow

@@ -120,6 +120,18 @@ func TestFlowTakesMoreLinesWhenNarrow(t *testing.T) {
 	}
 }
 
+// Fyne throws the renderer of a widget away that was not shown for 20 seconds, and
+// asks for another when it is shown again, at the size it had.
+func TestAFlowIsThereAgainAfterItWasAway(t *testing.T) {
+	themed(t)
+	f := newFlow("Remove", smallSize, accent)
+	f.Resize(fyne.NewSize(100, 20))
+	objects := f.CreateRenderer().Objects()
+	if len(objects) != 1 || objects[0].(*canvas.Text).Text != "Remove" || objects[0].Size().Width != 100 {
+		t.Errorf("a new renderer shows %v", objects)
+	}
+}
+
 func TestAPaneRevealsWhatIsBelow(t *testing.T) {
 	themed(t)
 	rows := make([]fyne.CanvasObject, 40)
