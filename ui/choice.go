@@ -40,7 +40,8 @@ func (r *choiceRenderer) tone() {
 
 func (r *choiceRenderer) Layout(size fyne.Size) {
 	r.WidgetRenderer.Layout(size)
-	r.line.Resize(size)
+	half := r.line.StrokeWidth / 2 // as the line of Fyne's entries
+	box{fyne.NewPos(half, half), fyne.NewSize(max(0, size.Width-2*half), max(0, size.Height-2*half))}.put(r.line)
 }
 
 func (r *choiceRenderer) Refresh() {
