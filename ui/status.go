@@ -52,6 +52,7 @@ func (w *Window) placeStatus() {
 		place.at.Y, place.size.Height = place.at.Y-more, place.size.Height+more
 	}
 	w.under.FillColor = paint(ground)
+	setVisible(w.under, place != w.foot) // on one line it has the window's own ground
 	place.put(w.under)
 	box{fyne.NewPos(place.at.X+left, place.at.Y+top), fyne.NewSize(wide, place.size.Height-top)}.put(w.status)
 }

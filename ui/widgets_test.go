@@ -90,18 +90,17 @@ func TestEveryBadgeCanBeRead(t *testing.T) {
 	}
 }
 
-// The five rectangles of a panel's ground cover it whole, and nothing else.
-func TestAPlateCoversItsPanel(t *testing.T) {
+// The edge of a panel goes all round it without a gap, and stays within it.
+func TestAPlateGoesRoundItsPanel(t *testing.T) {
 	themed(t)
 	for _, size := range []fyne.Size{{Width: 200, Height: 120}, {Width: 80, Height: 20}, {Width: 60, Height: 6}} {
-		p := newPlate(paint(face), paint(rule))
+		p := newPlate(paint(rule), paint(ground))
 		p.resize(size)
-		top, foot, middle := p.cap, p.foot, p.middle
-		if top.Position().Y != 0 || foot.Position().Y+foot.Size().Height != size.Height {
-			t.Errorf("%v: from %v to %v", size, top.Position().Y, foot.Position().Y+foot.Size().Height)
+		if p.cap.Position().Y != 0 || p.foot.Position().Y+p.foot.Size().Height != size.Height {
+			t.Errorf("%v: from %v to %v", size, p.cap.Position().Y, p.foot.Position().Y+p.foot.Size().Height)
 		}
-		if m := middle.Position().Y; m > top.Size().Height || m+middle.Size().Height < foot.Position().Y {
-			t.Errorf("%v: the middle leaves a gap: from %v, %v high", size, m, middle.Size().Height)
+		if from, high := p.left.Position().Y, p.left.Size().Height; from != p.cap.Size().Height || from+high != p.foot.Position().Y {
+			t.Errorf("%v: the side leaves a gap: from %v, %v high", size, from, high)
 		}
 		for _, o := range p.objects() {
 			if at := o.Position(); at.X < 0 || at.Y < 0 || at.X+o.Size().Width > size.Width || at.Y+o.Size().Height > size.Height {
