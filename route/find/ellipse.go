@@ -91,23 +91,53 @@ const looks = 32
 func (s *straightener) ellipseAndCircle(v, w *swing, gap vec) {
 	e := s.ellipseOf(v)
 	x, y := gap.Dot(e.n), gap.Dot(e.w)
-	left := func(t float64) float64 {
-		sin, cos := math.Sincos(t)
+	at := func(sin, cos float64) float64 {
 		return math.Hypot(x-e.d*cos, y-e.d*e.flat*sin) - w.fit.Sideways
 	}
+	left := func(t float64) float64 { return at(math.Sincos(t)) }
 	const step = 2 * math.Pi / looks
-	before, now := left(-step), left(0)
+	before, now := left(-step), at(0, 1)
 	for i := range looks {
 		t := float64(i) * step
-		after := left(t + step)
+		after := at(lookedAt[i][0], lookedAt[i][1])
+		crosses := (now < 0) != (after < 0)
+		touches := math.Abs(now) <= math.Abs(before) && math.Abs(now) < math.Abs(after) && (before < 0) == (now < 0) &&
+			e.mayTouch(math.Abs(before)+math.Abs(now), math.Abs(now)+math.Abs(after), step, s.slack)
 		switch {
-		case (now < 0) != (after < 0):
+		case !crosses && !touches || !s.mayBeKept(e.leastGap(gap.Dot(s.u), s.u, t, step)):
+		case crosses:
 			s.swingRest(&e, v, w, gap, root(left, t, t+step))
-		case math.Abs(now) <= math.Abs(before) && math.Abs(now) < math.Abs(after) && (before < 0) == (now < 0):
+		default:
 			s.touching(&e, v, w, gap, left, t, step)
 		}
 		before, now = now, after
 	}
+}
+
+// mayTouch reports whether what is left may come within the give between three
+// places, where its size adds up to so much at the first two and the last two: it
+// changes no faster than the ellipse goes on, which is d for each radian.
+func (e *ellipse) mayTouch(first, last, step, give float64) bool {
+	return min(first, last)-math.Abs(e.d)*step <= 2*(give+sameSpot)
+}
+
+// lookedAt is the sine and cosine of the end of each look.
+var lookedAt = looksAround()
+
+func looksAround() (list [looks][2]float64) {
+	const step = 2 * math.Pi / looks
+	for i := range list {
+		list[i][0], list[i][1] = math.Sincos(float64(i)*step + step)
+	}
+	return list
+}
+
+// leastGap is the least that a gap along u comes to while the offset swings within
+// a step of an angle: it brings the arms together by d·(k·u)·sin t, which between
+// two such places bends away from their chord by d·step²/8 at most.
+func (e *ellipse) leastGap(gap float64, u vec, t, step float64) float64 {
+	by := e.d * e.k.Dot(u)
+	return gap - max(by*math.Sin(t-step), by*math.Sin(t), by*math.Sin(t+step)) - math.Abs(by)*step*step/8
 }
 
 // touching looks between two places where an ellipse and a circle come near

@@ -1,6 +1,8 @@
 package find
 
 import (
+	"math"
+
 	"tubewright/bends"
 	"tubewright/route"
 	"tubewright/route/clear"
@@ -47,6 +49,16 @@ func (l *limb) tooNear(s clear.Shape, lo, hi *vec, need float64) bool {
 	return !clear.Farther(l.shape, s, need)
 }
 
+// mostShort is a bound on short that is quick to find: what the bounds lack, which
+// part wholly when they are moved apart along an axis.
+func (l *limb) mostShort(s *solid, need float64) float64 {
+	depth := math.Inf(1)
+	for i := range l.lo {
+		depth = min(depth, l.hi[i]-s.lo[i], s.hi[i]-l.lo[i])
+	}
+	return need + margin + depth + max(clear.DepthError, clear.ArcDepthError)
+}
+
 // lacks is short where the hunt wants measures, else 1 for any lack.
 func (h *hunt) lacks(l *limb, s clear.Shape, lo, hi *vec, need float64) float64 {
 	if h.measuring {
@@ -87,7 +99,7 @@ func (h *hunt) against(l *limb, keep keeping) *hit {
 	h.index.Near(lo, hi, func(n int) bool {
 		s := &h.parts[n]
 		if gap := keep.from(s.part, h.plan.Clear); gap >= 0 {
-			worst = worse(worst, h.hitOn(l, s, gap, false))
+			worst = worse(worst, h.hitOn(l, s, gap, false, worst))
 		}
 		return !h.enough(worst)
 	})
@@ -96,7 +108,7 @@ func (h *hunt) against(l *limb, keep keeping) *hit {
 	} else {
 		h.looked.at(l.lo, l.hi, h.plan.Clear+margin)
 		for i := range h.others {
-			worst = worse(worst, h.hitOn(l, &h.others[i], h.plan.Clear, true))
+			worst = worse(worst, h.hitOn(l, &h.others[i], h.plan.Clear, true, worst))
 		}
 	}
 	return worst
@@ -110,7 +122,12 @@ func (l *limb) within(more float64) (lo, hi vec) {
 	return lo, hi
 }
 
-func (h *hunt) hitOn(l *limb, s *solid, need float64, run bool) *hit {
+// hitOn is what a limb lacks to one solid; nil too when that is less than what is
+// known.
+func (h *hunt) hitOn(l *limb, s *solid, need float64, run bool, known *hit) *hit {
+	if known != nil && l.mostShort(s, need) <= known.short {
+		return nil
+	}
 	h.halt.did(1)
 	switch short := h.lacks(l, s.shape, &s.lo, &s.hi, need); {
 	case short <= 0:
@@ -184,6 +201,7 @@ func (h *hunt) crowded(limbs []limb) bool {
 func (h *hunt) nearOther(l *limb) bool {
 	for n := range h.others {
 		if s := &h.others[n]; l.tooNear(s.shape, &s.lo, &s.hi, h.plan.Clear) {
+			h.minded = true
 			return true
 		}
 	}
@@ -278,7 +296,7 @@ func (h *hunt) ownHits(p bends.Piece, part int) *hit {
 	l := newLimb(Swept(p, h.tube.OD))
 	var worst *hit
 	for i := range h.solidsOf(part) {
-		if worst = worse(worst, h.hitOn(&l, &h.solidsOf(part)[i], 0, false)); h.enough(worst) {
+		if worst = worse(worst, h.hitOn(&l, &h.solidsOf(part)[i], 0, false, worst)); h.enough(worst) {
 			break
 		}
 	}

@@ -30,12 +30,14 @@ type hunt struct {
 	// fittings they have besides the socket; empty until they are asked for.
 	mixStarts, mixEnds [3][]*build
 	effort             effort
-	looked             *looked // where it has looked; nil: nobody asks
+	sweeps             map[sweep]*hit // of fixed fittings near the ports
+	looked             *looked        // where it has looked; nil: nobody asks
 	halt               *halt
 	// measuring makes the guard find the worst a way lacks, not just whether it does.
 	measuring bool
 	doubt     *route.Doubt // of its former; nil: nobody has asked
 	missed    []missed     // what was looked at and refused, best of each name
+	minded    bool         // other runs may have made a difference
 }
 
 // missed is how near a named way came.

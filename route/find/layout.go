@@ -3,7 +3,7 @@ package find
 // accept lays what is in hand and offers it with every pair of sockets: where
 // an offset and extenders stand in one stretch, in either order.
 func (s *straightener) accept() {
-	if s.costly() || s.trailing && !s.trails() {
+	if s.tooDear(s.inHand()) || s.trailing && !s.trails() {
 		return
 	}
 	for _, orders := range [][2]bool{{false, false}, {true, false}, {false, true}, {true, true}} {

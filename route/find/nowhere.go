@@ -23,6 +23,8 @@ type NoWayError struct {
 	Looked  int // states the searches for square routes looked at before they gave up
 
 	hunt *hunt // to measure with; nil once told
+	// alone says that other runs played no part: without them nothing else is found.
+	alone bool
 }
 
 func (e *NoWayError) Error() string {
@@ -68,6 +70,13 @@ func (e *ConflictError) Error() string {
 		e.Run, e.With, e.Name, e.Units.TextUnit(e.Short), e.With)
 }
 
+// byItself reports whether a search found nothing and would find nothing without the
+// other runs.
+func byItself(err error) bool {
+	var none *NoWayError
+	return errors.As(err, &none) && none.alone
+}
+
 // shortfaller is an error of package bends that says how much is missing.
 type shortfaller interface {
 	error
@@ -95,7 +104,7 @@ func shortfall(err error) float64 {
 // noWay says that a hunt found nothing. What came nearest is measured when it is
 // told: depths take long, and most hunts without a way are not the last word.
 func (h *hunt) noWay() *NoWayError {
-	return &NoWayError{Run: h.run.Name, Fix: h.dry(), Units: h.plan.Units, Looked: h.effort.spent, hunt: h}
+	return &NoWayError{Run: h.run.Name, Fix: h.dry(), Units: h.plan.Units, Looked: h.effort.spent, hunt: h, alone: !h.minded}
 }
 
 // told completes an error that is about to leave the package with what was

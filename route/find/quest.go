@@ -297,6 +297,7 @@ func (h *hunt) squares(ctx context.Context, start, end *build, best int64) error
 
 // inquire searches square routes in one frame.
 func (h *hunt) inquire(ctx context.Context, m axes, start, end *build, best int64) ([]found, error) {
+	h.minded = h.minded || len(h.others) > 0
 	q := h.quest(m, start, end)
 	if h.looked == nil {
 		return q.routes(ctx, best)

@@ -116,7 +116,7 @@ func (t *table) goHome(ctx context.Context, r *row, run route.Run) error {
 	r.homeless, r.homing = false, true
 	defer func() { r.homing = false }()
 	_, err := t.huntWays(ctx, r, run, request{others: r.reserved, below: anyCost})
-	if err != nil && ctx.Err() == nil { // it has ways among the parts alone, or none
+	if err != nil && ctx.Err() == nil && !byItself(err) { // it has ways among the parts alone, or none
 		_, _ = t.huntWays(ctx, r, run, request{below: anyCost})
 	}
 	return ctx.Err()
@@ -159,7 +159,7 @@ func (h *hunt) stockShort() bool {
 // stock the cut list then finds too short helps more than none.
 func (h *hunt) fromAnyBar() *hunt {
 	open := h.among(h.request, h.halt)
-	open.longest, open.base, open.looked = 0, nil, h.looked
+	open.longest, open.base, open.looked, open.minded = 0, nil, h.looked, h.minded
 	return open
 }
 

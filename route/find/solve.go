@@ -102,7 +102,7 @@ func (t *table) list(ctx context.Context, i int) error {
 	t.recall(ctx, i, reserved)
 	t.rows[i].homing = true
 	ways, err := t.ask(ctx, i, request{others: reserved, below: anyCost})
-	if err != nil && !fixedPath(run) && ctx.Err() == nil {
+	if err != nil && !fixedPath(run) && ctx.Err() == nil && !byItself(err) {
 		if bare, e := t.ask(ctx, i, request{below: anyCost}); e == nil {
 			ways, err = bare, nil
 		}

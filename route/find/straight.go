@@ -33,6 +33,7 @@ type straightener struct {
 	slack             float64  // what may be left square to u while a pair is put together, mm
 	bound             float64  // a pair that costs as much is not worth having
 	sockets           float64  // what the cheapest pair of sockets costs
+	stops             float64  // how much shorter than the gap the tube is at most: the deepest sockets, mm
 	found             bool     // a clear straight
 	trailing          bool     // extenders may stand where they close nothing
 	tried             int      // handfuls of fittings looked at
@@ -139,10 +140,12 @@ func (h *hunt) newStraightener() *straightener {
 	}
 	for i, e := range s.sides {
 		s.bare[i].frames[0] = e.port.Frame
-		sideways, degrees, price := 0.0, 0.0, math.Inf(1)
+		sideways, degrees, price, stop := 0.0, 0.0, math.Inf(1), 0.0
 		for _, f := range e.sockets {
 			sideways, degrees, price = max(sideways, f.Give.Sideways), max(degrees, f.Give.Degrees), min(price, f.Price)
+			stop = max(stop, f.Stop)
 		}
+		s.stops += stop
 		s.sideways, s.degrees = s.sideways+sideways, s.degrees+degrees
 		s.sockets += h.plan.Weigh.Price * price
 	}
@@ -184,7 +187,13 @@ func (s *straightener) lower() {
 
 // dear reports whether this many fittings of this price cost too much already.
 func (s *straightener) dear(count int, price float64) bool {
-	if s.tried++; s.tried > mostTried {
+	s.tried++
+	return s.tooDear(count, price)
+}
+
+// tooDear is dear without counting it as a handful looked at.
+func (s *straightener) tooDear(count int, price float64) bool {
+	if s.tried > mostTried {
 		return true
 	}
 	w := &s.plan.Weigh
@@ -289,7 +298,9 @@ func (s *straightener) forward(end, slot int, by float64) vec {
 // Only those are tried that bring the gap within reach of what is left.
 func (s *straightener) lifted(end int, gap vec, reach float64) {
 	if end == 2 {
-		s.settle(0, gap)
+		if s.mayBeKept(gap.Dot(s.u) - s.mostSway()) {
+			s.settle(0, gap)
+		}
 		return
 	}
 	rest, miss := reach, aside(gap, s.u)
@@ -342,7 +353,12 @@ func (s *straightener) mostLift(end int) float64 {
 
 // costly reports whether what is in hand costs too much already.
 func (s *straightener) costly() bool {
-	count, price := 0, 0.0
+	s.tried++
+	return s.tooDear(s.inHand())
+}
+
+// inHand counts the fittings in hand, and sums up their price.
+func (s *straightener) inHand() (count int, price float64) {
 	for end, a := range s.arms {
 		for _, fit := range a.elbows[:a.n] {
 			count, price = count+1, price+fit.Price
@@ -354,5 +370,5 @@ func (s *straightener) costly() bool {
 	for i := range s.swings[:s.offsets] {
 		count, price = count+1, price+s.swings[i].fit.Price
 	}
-	return s.dear(count, price)
+	return count, price
 }

@@ -66,7 +66,7 @@ func (s *straightener) swingAll(gap vec) {
 // take accepts the straight when what is left square to the tube's way is
 // within the give.
 func (s *straightener) take(gap vec) {
-	if aside(gap, s.u).Len() <= s.slack && gap.Dot(s.u) > 0 {
+	if aside(gap, s.u).Len() <= s.slack && gap.Dot(s.u) > 0 && s.mayBeKept(gap.Dot(s.u)) {
 		s.accept()
 	}
 }

@@ -48,8 +48,35 @@ func (h *hunt) noTurnRoom(s *side, b *build) *hit {
 	return worst
 }
 
+// sweep is a fitting that goes round near its port, where nothing of its own chain
+// but what it stands on is in its way. Many chains begin with the same one.
+type sweep struct {
+	from      route.Frame
+	fit       *route.Fitting
+	part      int  // that carries the port
+	first     bool // it stands on this part
+	measuring bool
+}
+
 // sweepHits is what the arm of one fitting runs into on its way round.
 func (h *hunt) sweepHits(s *side, b *build, i int, f route.Frame) *hit {
+	if i >= 2 {
+		return h.goRound(s, b, i, f)
+	}
+	key := sweep{f, b.steps[i].fit, s.part, i == 0, h.measuring}
+	at, known := h.sweeps[key]
+	if !known {
+		if h.sweeps == nil {
+			h.sweeps = map[sweep]*hit{}
+		}
+		if at = h.goRound(s, b, i, f); !h.halt.stopped() {
+			h.sweeps[key] = at
+		}
+	}
+	return at
+}
+
+func (h *hunt) goRound(s *side, b *build, i int, f route.Frame) *hit {
 	around := newLimb(envelope(f, b.steps[i].fit))
 	h.looked.at(around.lo, around.hi, turnSag+margin)
 	near := h.within(&around)
@@ -66,7 +93,7 @@ func (h *hunt) sweepHits(s *side, b *build, i int, f route.Frame) *hit {
 			if h.parts[p].part == s.part && i == 0 {
 				need = -margin // it stands on this part and may touch it
 			}
-			worst = worse(worst, h.hitOn(&arm, &h.parts[p], need, false))
+			worst = worse(worst, h.hitOn(&arm, &h.parts[p], need, false, worst))
 		}
 		if anyNear(&arm, below) {
 			worst = worse(worst, &hit{what: "itself", short: 1})
