@@ -28,10 +28,10 @@ func (h *hunt) goAcross(ctx context.Context, a *across) ([]Way, error) {
 	var all []found
 	for _, m := range h.frames(start, end) {
 		q := h.quest(m, start, end)
-		rooms, of := a.rooms(m, q.keep, h.halt)
-		q.crossing(rooms, of, a.price)
+		q.crossing(a)
 		got, err := q.routes(ctx, best)
 		q.tolls.close()
+		q.free()
 		if err != nil {
 			return nil, err
 		}
@@ -63,11 +63,11 @@ func (h *hunt) formed(start, end *build, routes []found) (ways []Way) {
 // roomsWork is what it counts to work out the rooms of one run.
 const roomsWork = 16
 
-// rooms gives the rooms of the other runs as a frame sees them, and the run of each.
-func (a *across) rooms(m axes, keep float64, stop *halt) (rooms []wall, of []int) {
+// rooms adds the rooms of the other runs as a frame sees them, and the run of each.
+func (a *across) rooms(rooms []wall, of []int, m axes, keep float64, stop *halt) ([]wall, []int) {
 	for n, o := range a.limbs {
 		if stop.did(roomsWork); stop.halted() {
-			return nil, nil
+			break
 		}
 		rooms = append(rooms, o.roomsIn(m, keep)...)
 		for len(of) < len(rooms) {

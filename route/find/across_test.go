@@ -52,7 +52,8 @@ func TestTollsCountEachEntry(t *testing.T) {
 	for _, x := range []float64{90, 110, 220} {
 		rooms = append(rooms, boxRoom(v(x, -100, 0), v(x, 100, 0), q.keep))
 	}
-	q.crossing(rooms, []int{0, 0, 1}, []int64{7, 100})
+	q.crossing(&across{price: []int64{7, 100}})
+	q.tolls.rooms.walls, q.tolls.of = rooms, []int{0, 0, 1}
 	q.search.size = [3]int{7, 2, 2}
 	q.openTolls()
 	defer q.tolls.close()

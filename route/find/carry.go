@@ -180,6 +180,7 @@ func (c *change) inquire(ctx context.Context, was *inquiry, others []solid) (inq
 	h := *was.asker
 	h.scene, h.others, h.effort, h.halt = c.scene, others, was.before, c.halt
 	q := h.quest(was.frame, was.start, was.end)
+	defer q.free()
 	now.looked = looked{}
 	q.looked = &now.looked
 	got, err := q.routes(ctx, was.best)

@@ -5,11 +5,8 @@ import (
 	"math"
 	"slices"
 
-	"github.com/go-gl/mathgl/mgl64"
-
 	"tubewright/bends"
 	"tubewright/route"
-	"tubewright/route/clear"
 )
 
 // quest looks for square routes between two rays in one frame: straights along
@@ -182,79 +179,6 @@ func (q *quest) stands(e *rayEnd) []float64 {
 	return slices.CompactFunc(list, func(a, b float64) bool { return math.Abs(a-b) < sameLine })
 }
 
-// questSpare is what a quest keeps over the guard's own gap, mm: it runs along
-// faces at exactly its distance, and the guard must not refuse that for a
-// rounding.
-const questSpare = 1e-5
-
-// wallsOf are what a run must keep away from, in a frame.
-func (h *hunt) wallsOf(m axes, start, end *build) []wall {
-	half := h.tube.OD/2 + margin + questSpare
-	walls := make([]wall, 0, len(h.parts)+len(h.others)+2*mostFittings+2)
-	h.halt.did(cap(walls) / 2)
-	for i := range h.parts {
-		s := &h.parts[i]
-		w := h.partWall(m, i)
-		w.keep = half + h.plan.Clear
-		if s.part == h.a.part {
-			w.keep, w.fromStart = half, start.mouth()
-		}
-		if s.part == h.b.part {
-			w.keep, w.fromEnd = half, end.mouth()
-		}
-		walls = append(walls, w)
-	}
-	for i := range h.others {
-		walls = append(walls, runWall(m, h.others[i].shape, half+h.plan.Clear))
-	}
-	walls = append(walls, bodyWalls(m, start, half, true)...)
-	return append(walls, bodyWalls(m, end, half, false)...)
-}
-
-// partWall is a solid of a part as a frame sees it.
-func (sc *scene) partWall(m axes, i int) wall {
-	if m == worldAxes() {
-		return sc.walls[i]
-	}
-	return newWall(m, sc.parts[i].shape, 0)
-}
-
-// runWall is what another run takes up as a frame sees it. A straight along an
-// axis is everything within its radius of a line, and a line is an upright box,
-// which is quicker to keep away from than anything round.
-func runWall(m axes, s clear.Shape, keep float64) wall {
-	rod, ok := s.(clear.Rod)
-	if !ok {
-		return newWall(m, s, keep)
-	}
-	from, to := m.in(rod.From), m.in(rod.To)
-	if way, ok := unit(to.Sub(from)); !ok || axisOf(way) < 0 {
-		return newWall(m, s, keep)
-	}
-	var half vec
-	for i := range half {
-		half[i] = math.Abs(to[i]-from[i]) / 2
-	}
-	return newWall(worldAxes(), clear.Box{Centre: from.Add(to).Mul(0.5), Axes: mgl64.Ident3(), Half: half}, keep+rod.Radius)
-}
-
-// bodyWalls are a chain's own fittings: the straight that leaves them is exempt.
-func bodyWalls(m axes, b *build, half float64, start bool) []wall {
-	var walls []wall
-	for _, room := range b.bodies() {
-		for _, s := range room {
-			w := newWall(m, s, half)
-			if start {
-				w.fromStart = math.Inf(1)
-			} else {
-				w.fromEnd = math.Inf(1)
-			}
-			walls = append(walls, w)
-		}
-	}
-	return walls
-}
-
 // roomOf is the space for corners, in a frame.
 func (h *hunt) roomOf(m axes) room {
 	if h.plan.Case == (vec{}) {
@@ -299,6 +223,7 @@ func (h *hunt) squares(ctx context.Context, start, end *build, best int64) error
 func (h *hunt) inquire(ctx context.Context, m axes, start, end *build, best int64) ([]found, error) {
 	h.minded = h.minded || len(h.others) > 0
 	q := h.quest(m, start, end)
+	defer q.free()
 	if h.looked == nil {
 		return q.routes(ctx, best)
 	}

@@ -20,7 +20,7 @@ func (b *body) barAxis() int {
 // axis, a centreline along another or the same comes too near to it; false when
 // it nowhere does.
 func (w *wall) barSpan(at vec, axis int) (half float64, ok bool) {
-	b := &w.body
+	b := w.body
 	if axis == b.along {
 		u, v := (axis+1)%3, (axis+2)%3
 		past, ok := b.tooNear(math.Hypot(at[u]-b.centre[u], at[v]-b.centre[v]), w.keep)
@@ -71,7 +71,7 @@ func (b *body) reach(past, keep float64) float64 {
 // centre, keeps its distance from a bar; sure is false where that does not follow
 // in closed form.
 func (w *wall) barClear(centre, from, to vec, u, v int, radius float64) (clear, sure bool) {
-	b := &w.body
+	b := w.body
 	third := 3 - u - v
 	if b.along == third {
 		past := over(centre[third]-b.centre[third], b.half[2])

@@ -26,7 +26,7 @@ func (q *quest) oddClear(e *rayEnd, exempt func(*wall) float64, s float64, d int
 	if !ok {
 		return false
 	}
-	arc := clear.Arc{
+	var arc clear.Shape = clear.Arc{
 		Centre: from.Add(inward.Mul(q.radius)), U: inward.Mul(-1), V: e.ray.dir,
 		Bend: q.radius, Turn: turn,
 	}
@@ -36,16 +36,23 @@ func (q *quest) oddClear(e *rayEnd, exempt func(*wall) float64, s float64, d int
 	q.halt.did(len(q.walls) / 8)
 	for i := range q.walls {
 		w := &q.walls[i]
-		skip := exempt(w)
-		straight := clear.Rod{From: e.ray.ahead(min(skip, s-setback)), To: from}
-		if skip < s-setback && !clear.Farther(straight, w.shape, w.keep) ||
-			!w.beyond(from, corner, to) && !clear.Farther(arc, w.shape, w.keep) {
+		if w.stopsBefore(e, from, s-setback, exempt(w)) || !w.beyond(from, corner, to) && !clear.Farther(arc, w.shape, w.keep) {
 			w.blocked++
 			r.blamed = append(r.blamed, w)
 			return false
 		}
 	}
 	return true
+}
+
+// stopsBefore reports whether a wall stands in the straight of an end up to where
+// its bend begins, so far from its stop, of which a part does not count.
+func (w *wall) stopsBefore(e *rayEnd, to vec, length, exempt float64) bool {
+	if exempt >= length {
+		return false
+	}
+	from := e.ray.ahead(exempt)
+	return !w.beyond(from, to, to) && !clear.Farther(clear.Rod{From: from, To: to}, w.shape, w.keep)
 }
 
 // oddEnds lists the corners on a ray that faces along no axis at which it may

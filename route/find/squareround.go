@@ -28,10 +28,10 @@ const (
 )
 
 // bodyOf makes a shape ready.
-func bodyOf(s clear.Shape) body {
+func bodyOf(s clear.Shape) *body {
 	b := bodyKindOf(s)
 	b.along = b.barAxis()
-	return b
+	return &b
 }
 
 func bodyKindOf(s clear.Shape) body {

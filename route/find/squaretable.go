@@ -28,6 +28,8 @@ type search struct {
 	limited bool    // lengths and bends are bounded: labels are kept that are dearer but shorter
 	cut     bool    // it gave up with states still to look at
 	blame   []int   // of each wall, while the search looks from the other end
+	rooms   []wall  // room for those of other runs, and for the run of each
+	of      []int
 }
 
 // ground is a lattice with what has been found out of the walls on it. It is the

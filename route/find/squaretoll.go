@@ -15,11 +15,13 @@ type tolls struct {
 	paid  []bool  // of each run: room for an answer
 }
 
-// crossing lets the quest cross rooms, each of a run, at the price of that run.
-func (q *quest) crossing(rooms []wall, of []int, price []int64) {
+// crossing lets the quest cross others at their price.
+func (q *quest) crossing(a *across) {
+	s := searches.Get().(*search)
+	s.rooms, s.of = a.rooms(s.rooms[:0], s.of[:0], q.frame, q.keep, q.halt)
 	q.tolls = &tolls{
-		rooms: &quest{walls: rooms, radius: q.radius, halt: q.halt, search: searches.Get().(*search)},
-		of:    of, price: price, paid: make([]bool, len(price)),
+		rooms: &quest{walls: s.rooms, radius: q.radius, halt: q.halt, search: s},
+		of:    s.of, price: a.price, paid: make([]bool, len(a.price)),
 	}
 }
 

@@ -11,7 +11,7 @@ type wall struct {
 	shape     clear.Shape
 	lo, hi    vec     // its bounds
 	upright   bool    // a box along the axes: lo and hi are all there is
-	body      body    // of what is not upright
+	body      *body   // of what is not upright
 	keep      float64 // least distance of the centreline from it
 	fromStart float64 // along the first straight from the start it does not count, mm
 	fromEnd   float64 // the same from the end
@@ -217,7 +217,9 @@ func (w *wall) flatGap(p vec, u, v int) float64 {
 
 // newWall is a shape as a frame sees it.
 func newWall(m axes, s clear.Shape, keep float64) wall {
-	s = m.turned(s)
+	if m != worldAxes() {
+		s = m.turned(s)
+	}
 	lo, hi := s.Bounds()
 	w := wall{shape: s, lo: lo, hi: hi, upright: upright(s), keep: keep}
 	if !w.upright {
