@@ -24,7 +24,7 @@ func acrossTheOther(t *testing.T, price float64) (w Way, apart float64) {
 	if err != nil || len(ways) == 0 || spent == 0 {
 		t.Fatalf("got %v after %d states: %v", names(ways), spent, err)
 	}
-	return ways[0], tb.apart(newOption(ways[0]), tb.rows[0].options[0])
+	return ways[0], tb.apart(newOption(ways[0]), tb.rows[0].options[0], math.Inf(1))
 }
 
 // TestRunsCrossWhenThatIsCheap: "down" goes through "run" with two bends where that

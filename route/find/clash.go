@@ -38,11 +38,15 @@ func (o *option) solids() []solid {
 	return list
 }
 
-// clash is how much the gap between two ways lacks of need, mm; 0 when nothing.
-func (h *halt) clash(a, b []limb, need float64) float64 {
+// clash is how much the gap between two ways lacks of need, mm; 0 when nothing. It
+// looks no further once that is enough.
+func (h *halt) clash(a, b []limb, need, enough float64) float64 {
 	worst := 0.0
 	for i := range a {
 		for j := range b {
+			if worst >= enough {
+				return worst
+			}
 			worst = max(worst, h.short(&a[i], b[j].shape, &b[j].lo, &b[j].hi, need))
 		}
 	}

@@ -126,12 +126,13 @@ func (t *table) search(ctx context.Context, i int, q request) error {
 	return err
 }
 
-// apart is how much two options lack of the gap between them, mm.
-func (t *table) apart(o, p *option) float64 {
+// apart is how much two options lack of the gap between them, mm; it looks no
+// further once that is enough.
+func (t *table) apart(o, p *option, enough float64) float64 {
 	if o.beyond(p, t.plan.Clear+margin) {
 		return 0
 	}
-	return t.halt.clash(o.limbs, p.limbs, t.plan.Clear)
+	return t.halt.clash(o.limbs, p.limbs, t.plan.Clear, enough)
 }
 
 // near reports whether two runs' options come too near to each other.

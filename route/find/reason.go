@@ -2,6 +2,7 @@ package find
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"tubewright/route"
@@ -31,7 +32,7 @@ func (t *table) explained(i int, options []*option) []Way {
 			words = append(words, compared(w, first, t.plan.Units)...)
 			words = append(words, fromChance(&w, &first)...)
 		}
-		if with, short := t.worstClash(i, o); with >= 0 {
+		if with, short := t.worstClash(i, o, math.Inf(1)); with >= 0 {
 			w.Clash = t.plan.Runs[with].Name
 			words = append(words, fmt.Sprintf("but %s too near to run %s", t.plan.Units.TextUnit(short), w.Clash))
 		} else if n > 0 && t.taken(i) == o {
@@ -56,7 +57,7 @@ func (t *table) whyTaken(i int, options []*option) string {
 	if t.rows[i].fixed {
 		return "picked by the plan"
 	}
-	if with, _ := t.worstClash(i, options[0]); with >= 0 {
+	if with, _ := t.worstClash(i, options[0], math.Inf(1)); with >= 0 {
 		return "taken because it keeps clear of run " + t.plan.Runs[with].Name
 	}
 	return "taken because it looks better beside the other runs"

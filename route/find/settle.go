@@ -2,6 +2,7 @@ package find
 
 import (
 	"context"
+	"math"
 	"slices"
 )
 
@@ -96,7 +97,11 @@ func (t *table) keep(i int) {
 	r := &t.rows[i]
 	e := &ConflictError{Run: t.plan.Runs[i].Name, Units: t.plan.Units}
 	for at, n := range r.byKey() {
-		with, short := t.worstClash(i, r.options[n])
+		enough := math.Inf(1)
+		if at > 0 {
+			enough = e.Short
+		}
+		with, short := t.worstClash(i, r.options[n], enough)
 		if t.halt.stopped() {
 			return
 		}
@@ -119,17 +124,26 @@ func (t *table) nameOf(i int) string {
 	return t.plan.Runs[i].Name
 }
 
-// worstClash is the run an option comes nearest to and what it lacks there, mm.
-func (t *table) worstClash(i int, o *option) (with int, short float64) {
+// worstClash is the run an option comes nearest to and what it lacks there, mm. It
+// looks no further once that is enough.
+func (t *table) worstClash(i int, o *option, enough float64) (with int, short float64) {
 	with = -1
 	for _, j := range t.order {
-		if c := t.rows[j].chosen; j != i && c >= 0 {
-			if s := t.apart(o, t.rows[j].options[c]); s > short {
+		if c := t.rows[j].chosen; j != i && c >= 0 && short < enough {
+			if s := t.apart(o, t.rows[j].options[c], enough); s > short {
 				with, short = j, s
 			}
 		}
 	}
 	return with, short
+}
+
+// hits reports whether an option comes too near to another run's chosen way.
+func (t *table) hits(i int, o *option) bool {
+	return slices.ContainsFunc(t.order, func(j int) bool {
+		c := t.rows[j].chosen
+		return j != i && c >= 0 && !o.beyond(t.rows[j].options[c], t.plan.Clear+margin) && clashes(o.limbs, t.rows[j].options[c].limbs, t.plan.Clear)
+	})
 }
 
 // list gives a run's ways as they are shown: its own list and the chosen way,

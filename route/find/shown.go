@@ -44,10 +44,7 @@ func (t *table) worth(i int, options []*option, chosen int) (keep []int) {
 	at := -1
 	for n, o := range options {
 		far := o.way.Cost > farDearer*options[0].way.Cost || o.way.Fittings() >= options[0].way.Fittings()+manyMore
-		if with, _ := t.worstClash(i, o); with >= 0 && at >= 0 {
-			far = true
-		}
-		far = far && len(list) > 1
+		far = len(list) > 1 && (far || at >= 0 && t.hits(i, o))
 		if n > 0 && n != chosen && (far || slight(o) || t.bettered(i, o, list)) {
 			continue
 		}
@@ -77,10 +74,7 @@ func slight(o *option) bool {
 // clear of the other runs.
 func (t *table) bettered(i int, o *option, list []*option) bool {
 	for _, better := range list {
-		if !betters(&better.way, &o.way) {
-			continue
-		}
-		if with, _ := t.worstClash(i, better); with < 0 {
+		if betters(&better.way, &o.way) && !t.hits(i, better) {
 			return true
 		}
 	}

@@ -3,6 +3,7 @@ package find
 import (
 	"context"
 	"errors"
+	"math"
 	"reflect"
 	"runtime"
 	"slices"
@@ -42,7 +43,7 @@ func apartBy(t *testing.T, sol Solution, need float64) {
 			if !ok || !good {
 				t.Fatalf("runs without a way: %v, %v", s.Problem, u.Problem)
 			}
-			if short := (*halt)(nil).clash(limbsOfWay(w), limbsOfWay(x), need-margin); short > 0 {
+			if short := (*halt)(nil).clash(limbsOfWay(w), limbsOfWay(x), need-margin, math.Inf(1)); short > 0 {
 				t.Errorf("%q and %q lack %.3f mm", w.Run, x.Run, short)
 			}
 		}
