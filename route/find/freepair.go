@@ -27,6 +27,8 @@ func (s *straightener) freeBoth(first, last *route.Fitting) {
 		w: b.frames[0].Ahead(last.Legs[0]).Sub(a.frames[0].Ahead(first.Legs[0])),
 	}
 	f.sin, f.cos = route.SinCos(first.Turn)
+	s.legs = f.outLegs()
+	defer func() { s.legs = 0 }()
 	switch s.offsets {
 	case 0:
 		f.lifts(f.w, s.slack, f.bareLine)
@@ -53,6 +55,9 @@ func (f *freePair) offset() {
 				if slot == 0 {
 					w = w.Add(f.forward(end, 0, fit.Length))
 				}
+				if f.legs = f.outLegs(); slot == 1 {
+					f.legs += fit.Length
+				}
 				f.lifts(w, fit.Sideways+f.slack, f.swingLine)
 			}
 		}
@@ -73,11 +78,23 @@ func (f *freePair) lifts(w vec, reach float64, then func(w vec)) {
 		near := liftsBetween(ends, min(lo, hi)-sameSpot, max(lo, hi)+sameSpot)
 		for j := range near {
 			f.picks = [2]stack{{0, &starts[i]}, {0, &near[j]}}
-			if !f.costly() {
-				then(at.Add(q.Mul(near[j].total)))
+			w := at.Add(q.Mul(near[j].total))
+			if !f.costly() && f.mayBeKept(w.Len()-f.widest()-f.slack) {
+				then(w)
 			}
 		}
 	}
+}
+
+// outLegs is what both elbows take up of the line from corner to corner.
+func (f *freePair) outLegs() float64 { return f.first.Legs[1] + f.last.Legs[1] }
+
+// widest is how far aside the offset in hand brings the way.
+func (f *freePair) widest() float64 {
+	if f.offsets == 0 {
+		return 0
+	}
+	return f.swings[0].fit.Sideways
 }
 
 // bareLine turns both elbows along a line from corner to corner.

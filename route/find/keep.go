@@ -20,7 +20,7 @@ func (s *straightener) mayBeKept(gap float64) bool {
 		return true
 	}
 	count, price := s.inHand()
-	tube, askew := max(0, gap-s.stops-keptSpare), 0.0
+	tube, askew := max(0, gap-s.legs-s.stops-keptSpare), 0.0
 	if w.Tidy > 0 {
 		askew = slant(s.arms[0].end().Dir, s.bare[0].frames[0].Dir, s.bare[1].frames[0].Dir)
 	}

@@ -75,6 +75,30 @@ func (b *body) away(p vec) float64 {
 	return math.Hypot(past, max(0, out-b.radius))
 }
 
+// outward is the unit way from a convex body's nearest point to a point; false
+// when the point is in it.
+func (b *body) outward(p vec) (vec, bool) {
+	d := p.Sub(b.centre)
+	if b.kind == skewBox {
+		out := b.u.Mul(beyond(d.Dot(b.u), b.half[0])).Add(b.v.Mul(beyond(d.Dot(b.v), b.half[1])))
+		return unit(out.Add(b.w.Mul(beyond(d.Dot(b.w), b.half[2]))))
+	}
+	along := d.Dot(b.w)
+	out := d.Sub(b.w.Mul(along))
+	if b.kind == flatBar {
+		size := out.Len()
+		if size <= b.radius {
+			out = vec{}
+		} else {
+			out = out.Mul((size - b.radius) / size)
+		}
+	}
+	return unit(out.Add(b.w.Mul(beyond(along, b.half[2]))))
+}
+
+// beyond is by how much x lies beyond ±half, to the side it does.
+func beyond(x, half float64) float64 { return math.Copysign(over(x, half), x) }
+
 // over is by how much x lies beyond ±half.
 func over(x, half float64) float64 { return max(0, math.Abs(x)-half) }
 
@@ -221,16 +245,33 @@ func (p *probe) search(list []span, lo, hi float64, number int32) []span {
 }
 
 // bendAway reports whether a quarter circle keeps its distance from the wall: at
-// angle x its point is centre + radius·(cos x·u + sin x·v).
+// angle x its point is centre + radius·(cos x·u + sin x·v). A convex wall lies
+// wholly behind the plane square to the way to its nearest point: with n that way
+// at the middle, o from the centre and t along the circle there, the distance
+// sinks within an angle h to either side by at most
+//
+//	radius·(|n·t|·sin h + max(0, n·o)·(1 − cos h))
+//
+// which is little where n is all but square to the circle, as it is where it comes
+// nearest.
 func (w *wall) bendAway(centre, u, v vec, radius, lo, hi float64) bool {
 	mid, half := (lo+hi)/2, (hi-lo)/2*radius
 	sin, cos := math.Sincos(mid)
-	lack := w.keep - w.body.away(centre.Add(u.Mul(radius*cos)).Add(v.Mul(radius*sin)))
+	out := u.Mul(cos).Add(v.Mul(sin))
+	p := centre.Add(out.Mul(radius))
+	lack := w.keep - w.body.away(p)
 	switch {
 	case lack > sameSpot:
 		return false
 	case lack+half <= sameSpot || half < finePiece:
 		return true
+	case w.body.kind != bentBar:
+		if from, ok := w.body.outward(p); ok {
+			along := math.Abs(from.Dot(v.Mul(cos).Sub(u.Mul(sin))))
+			if lack+half*(along+max(0, from.Dot(out))*half/radius/2) <= sameSpot {
+				return true
+			}
+		}
 	}
 	angle := mid
 	return w.bendAway(centre, u, v, radius, lo, angle) && w.bendAway(centre, u, v, radius, angle, hi)

@@ -30,6 +30,7 @@ type straightener struct {
 	picks             [2]stack // extenders in hand
 	sideways, degrees float64  // what two sockets give together at most, mm and degrees
 	nearU             float64  // cosine of an angle a little above degrees
+	legs              float64  // how much of the gap in hand legs of elbows take up, mm
 	slack             float64  // what may be left square to u while a pair is put together, mm
 	bound             float64  // a pair that costs as much is not worth having
 	sockets           float64  // what the cheapest pair of sockets costs
