@@ -50,7 +50,7 @@ func (g *stepGraph) steps(state int32) {
 	}
 	l := g.label(state)
 	s.labels, s.homes = append(s.labels[:0], l), s.homes[:0]
-	s.heads[state] = head{s.pass, 0}
+	s.heads[state] = head{l.cost, s.pass, 0}
 	g.q.goOn(entry{label: 0})
 	for i := range s.labels[1:] {
 		g.edge(int64(state), int64(s.labels[i+1].state), s.labels[i+1].cost)
@@ -63,7 +63,7 @@ func (g *stepGraph) steps(state int32) {
 func (g *stepGraph) label(state int32) label {
 	size, rest := g.q.search.size, int(state)/6
 	n := [3]uint8{uint8(rest / size[2] / size[1]), uint8(rest / size[2] % size[1]), uint8(rest % size[2])}
-	return label{state: state, at: n, heading: uint8(state % 6), next: -1}
+	return label{state: state, crossing: int32(rest), at: n, heading: uint8(state % 6), next: -1}
 }
 
 // estimate is the search's own.
@@ -168,7 +168,7 @@ func TestNoAllocationOnTheWay(t *testing.T) {
 		look := func() {
 			q.prepare()
 			q.begin()
-			for states = 0; len(q.search.open) > 0; states++ {
+			for states = 0; q.search.open.len() > 0; states++ {
 				if e := q.search.open.pop(); e.label >= 0 {
 					q.goOn(e)
 				}

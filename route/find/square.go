@@ -3,6 +3,7 @@ package find
 import (
 	"context"
 	"math"
+	"slices"
 )
 
 const (
@@ -42,7 +43,7 @@ func (q *quest) cheapest(ctx context.Context, others bool) ([]found, error) {
 	s.cut = false
 	var got []found
 	last, back := q.effort.steps(s.bound < math.MaxInt64), q.firstBackward()
-	for step := 0; len(s.open) > 0 && step < last && !q.effort.over(); step++ {
+	for step := 0; s.open.len() > 0 && step < last && !q.effort.over(); step++ {
 		q.effort.spent++
 		if q.halt.halted() {
 			return nil, ctx.Err()
@@ -67,7 +68,7 @@ func (q *quest) cheapest(ctx context.Context, others bool) ([]found, error) {
 		}
 		last = min(last, step+moreSteps)
 	}
-	s.cut = len(s.open) > 0
+	s.cut = s.open.len() > 0
 	return got, nil
 }
 
@@ -75,141 +76,156 @@ func (q *quest) cheapest(ctx context.Context, others bool) ([]found, error) {
 // four bends to where the tube may bend again.
 func (q *quest) goOn(e entry) {
 	s := q.search
-	l := &s.labels[e.label]
-	if l.done || l.cost != e.cost {
+	from := &s.labels[e.label] // it stays as it is, wherever the labels move
+	if !s.limited && s.heads[from.state].label != e.label {
 		return // a better one has taken its place
 	}
-	l.done = true
-	from := *l
-	q.straightOn(e.label, &from)
-	via := int(from.via)
-	n := from.node()
+	n, via := from.node(), int(from.via)
+	q.straightOn(e.label, from, &n)
 	if via < len(q.via) && q.grid.at(n).Sub(q.via[via]).Len() <= sameLine {
 		via++
 	}
 	for out := range 6 {
 		if out>>1 != int(from.heading>>1) {
-			q.turn(e.label, &from, n, out, via)
+			q.turn(e.label, from, &n, out, via)
 		}
 	}
 }
 
 // straightOn lengthens a straight to the next crossing.
-func (q *quest) straightOn(at int32, from *label) {
+func (q *quest) straightOn(at int32, from *label, n *node) {
+	s := q.search
 	d := int(from.heading)
 	axis, sense := d>>1, d&1
-	n := from.node()
-	next := n
-	next[axis] += 1 - 2*sense
-	if next[axis] < 0 || next[axis] >= q.search.size[axis] {
+	here := n[axis]
+	next := here + 1 - 2*sense
+	if next < 0 || next >= s.size[axis] {
 		return
 	}
-	l := q.line(n, axis)
-	q.lookStep(l, &l.lookedOn, n, d, q.grid[axis][n[axis]]-q.radius*sign(d), q.grid[axis][next[axis]]-q.radius*sign(d))
-	if l.on[sense]>>n[axis]&1 == 0 {
-		r := q.radius * sign(d)
-		q.blame(l, q.grid[axis][n[axis]]-r, q.grid[axis][next[axis]]-r)
+	l, x := q.line(n, axis), q.grid[axis]
+	r := q.radius * sign(d)
+	if q.looked != nil {
+		q.lookStep(l, &l.lookedOn, *n, d, x[here]-r, x[next]-r)
+	}
+	if l.on[sense]>>here&1 == 0 {
+		q.blame(l, x[here]-r, x[next]-r)
 		return
 	}
-	r := -q.radius * sign(d)
-	via := q.passed(n, d, int(from.via), q.grid[axis][n[axis]]+r, q.grid[axis][next[axis]]+r)
-	q.reach(at, from, next, d, via, 0, q.tollAlong(n, axis, q.grid[axis][n[axis]]+r, q.grid[axis][next[axis]]+r))
+	via, toll := int(from.via), int64(0)
+	if via < len(q.via) {
+		via = q.passes(*n, d, via, x[here]-r, x[next]-r)
+	}
+	if q.tolls != nil {
+		toll = q.tollAlong(*n, axis, x[here]-r, x[next]-r)
+	}
+	state := from.state + int32((next-here)*s.stride[axis]*6*s.vias+via-int(from.via))
+	q.reach(at, from, state, next, d, via, toll)
 }
 
 // turn goes round a bend and on to where the tube may bend again, or home.
-func (q *quest) turn(at int32, from *label, n node, out, via int) {
+func (q *quest) turn(at int32, from *label, n *node, out, via int) {
 	s := q.search
-	axis, sense := out>>1, out&1
 	if q.leadsHome(n, out) {
-		q.home(at, from, n, out, via)
+		q.home(at, from, *n, out, via)
 	}
+	axis, sense := out>>1, out&1
 	here := n[axis]
 	next := int(s.jump[out][here])
 	if next < 0 {
 		return
 	}
-	l := q.line(n, axis)
-	q.lookStep(l, &l.lookedJump, n, out, q.grid[axis][here]+q.radius*sign(out), q.grid[axis][next]-q.radius*sign(out))
+	l, x := q.line(n, axis), q.grid[axis]
+	r := q.radius * sign(out)
+	if q.looked != nil {
+		q.lookStep(l, &l.lookedJump, *n, out, x[here]+r, x[next]-r)
+	}
 	if l.jump[sense]>>here&1 == 0 {
-		q.blame(l, q.grid[axis][here]+q.radius*sign(out), q.grid[axis][next]-q.radius*sign(out))
+		q.blame(l, x[here]+r, x[next]-r)
 		return
 	}
-	if len(q.via) > 0 {
-		via = q.passed(n, out, via, q.grid[axis][here]+q.radius*sign(out), q.grid[axis][next]-q.radius*sign(out))
+	if via < len(q.via) {
+		via = q.passes(*n, out, via, x[here]+r, x[next]-r)
 	}
-	r := &s.axes[axis]
-	cost := from.cost + q.cornerKey + abs(r.price[next]-r.price[here])
-	crossing := int(from.state) / (6 * s.vias)
-	state := int32(((crossing+(next-here)*s.stride[axis])*6+out)*s.vias + via)
+	state := int32(((int(from.crossing)+(next-here)*s.stride[axis])*6+out)*s.vias + via)
 	// the cheap question before the dear one: does the bend lead to anything new?
-	if h := &s.heads[state]; h.stamp == s.pass && !s.limited && s.labels[h.label].cost <= cost {
+	if s.knows(state, from.cost+q.cornerKey+s.axes[axis].far(uint8(here), next)) {
 		return
 	}
-	if q.bendsAt(crossing, n, int(from.heading), out) {
-		toll := q.tollBend(n, int(from.heading), out) + q.tollAlong(n, axis, q.grid[axis][here]+q.radius*sign(out), q.grid[axis][next]-q.radius*sign(out))
-		n[axis] = next
-		q.reach(at, from, n, out, via, 1, toll)
+	if !q.bendsAt(int(from.crossing), n, int(from.heading), out) {
+		return
 	}
+	toll := int64(0)
+	if q.tolls != nil {
+		toll = q.tollBend(*n, int(from.heading), out) + q.tollAlong(*n, axis, x[here]+r, x[next]-r)
+	}
+	q.reach(at, from, state, next, out, via, toll)
+}
+
+// knows reports whether a state is reached at most at a cost already; where
+// lengths and bends count too that says nothing.
+func (s *search) knows(state int32, cost int64) bool {
+	h := &s.heads[state]
+	return h.stamp == s.pass && !s.limited && h.cost <= cost
+}
+
+// reach opens a label on a line that a straight leads to, after a bend when it has
+// another heading than the label before, unless another of its state betters it or
+// it can no longer lead to what is looked for.
+func (q *quest) reach(parent int32, from *label, state int32, to, heading, via int, toll int64) {
+	s := q.search
+	axis := heading >> 1
+	r, here := &s.axes[axis], from.at[axis]
+	cost, length, bends := from.cost+r.far(here, to)+toll, from.length+abs(r.length[to]-r.length[here]), from.bends
+	if heading != int(from.heading) {
+		cost, length, bends = cost+q.cornerKey, length-q.cornerSaves, bends+1
+	}
+	h := &s.heads[state]
+	known := h.stamp == s.pass
+	if known && !s.limited && h.cost <= cost {
+		return
+	}
+	at := len(s.labels)
+	if at == cap(s.labels) {
+		s.labels = slices.Grow(s.labels, at+64)
+	}
+	s.labels = s.labels[:at+1]
+	l := &s.labels[at] // written in place: a copy would wait for its parts
+	l.cost, l.length, l.state, l.parent, l.next = cost, length, state, parent, -1
+	l.crossing = from.crossing + int32((to-int(here))*s.stride[axis])
+	l.at[0], l.at[1], l.at[2] = from.at[0], from.at[1], from.at[2]
+	l.at[axis] = uint8(to)
+	l.heading, l.via, l.bends = uint8(heading), uint8(via), bends
+	total := cost + q.least(l)
+	if total >= s.bound || s.limited && !s.keeps(q, h, known, l) {
+		s.labels = s.labels[:at]
+		return
+	}
+	*h = head{cost, s.pass, int32(at)}
+	s.push(total, cost, int32(at))
+}
+
+// keeps puts a label before the others of its state, where lengths and bends
+// count; false when one of them betters it or it comes home no more.
+func (s *search) keeps(q *quest, h *head, known bool, l *label) bool {
+	if !known {
+		return q.mayFit(l)
+	}
+	if s.bettered(h.label, l) || !q.mayFit(l) {
+		return false
+	}
+	l.next = h.label
+	return true
 }
 
 // far is the price between two lines of one axis.
 func (r *ruler) far(from uint8, to int) int64 { return abs(r.price[to] - r.price[from]) }
 
-// reach opens a label at a crossing, bent by so many bends since the label before,
-// for a toll.
-func (q *quest) reach(at int32, from *label, to node, heading, via, bent int, toll int64) {
-	s := q.search
-	axis := heading >> 1
-	r := &s.axes[axis]
-	l := label{
-		cost:   from.cost + r.far(from.at[axis], to[axis]) + int64(bent)*q.cornerKey + toll,
-		length: from.length + abs(r.length[to[axis]]-r.length[from.at[axis]]) - int64(bent)*q.cornerSaves,
-		state:  s.state(to, heading, via), parent: at, next: -1,
-		at: [3]uint8{uint8(to[0]), uint8(to[1]), uint8(to[2])}, heading: uint8(heading), via: uint8(via), bends: from.bends + uint8(bent),
-	}
-	q.open(&l)
-}
-
 func abs(x int64) int64 {
-	if x < 0 {
-		return -x
-	}
-	return x
+	return max(x, -x)
 }
 
-// open puts a label in the queue unless another of its state betters it or it
-// can no longer lead to what is looked for.
-func (q *quest) open(l *label) {
-	s := q.search
-	h := &s.heads[l.state]
-	known := h.stamp == s.pass
-	if known && s.bettered(h.label, l) {
-		return
-	}
-	total := l.cost + q.least(l)
-	if total >= s.bound || s.limited && !q.mayFit(l) {
-		return
-	}
-	at := int32(len(s.labels))
-	switch {
-	case known && !s.limited && !s.labels[h.label].done:
-		at = h.label
-		s.labels[at] = *l
-	case known && s.limited:
-		l.next = h.label
-		fallthrough
-	default:
-		s.labels = append(s.labels, *l)
-	}
-	*h = head{s.pass, at}
-	s.push(total, l.cost, at)
-}
-
-// bettered reports whether a label of the list is as good in everything that counts.
+// bettered reports whether a label of a list is as good in everything that counts.
 func (s *search) bettered(first int32, l *label) bool {
-	if !s.limited {
-		return s.labels[first].cost <= l.cost
-	}
 	for i := first; i >= 0; i = s.labels[i].next {
 		if h := &s.labels[i]; h.cost <= l.cost && h.length <= l.length && h.bends <= l.bends {
 			return true
@@ -224,12 +240,15 @@ func (s *search) push(total, cost int64, label int32) {
 }
 
 // bendsAt is bendClear with a memory.
-func (q *quest) bendsAt(crossing int, n node, in, out int) bool {
+func (q *quest) bendsAt(crossing int, n *node, in, out int) bool {
 	s := q.search
 	c := &s.corners[crossing]
+	if bit := uint16(1) << bendBit[in^1][out]; c.stamp == s.stamp && c.clear&bit != 0 {
+		return true
+	}
 	if c.stamp != s.stamp {
 		*c = corner{stamp: s.stamp, looks: s.looks}
-		q.look(q.grid.at(n), q.grid.at(n), q.radius)
+		q.look(q.grid.at(*n), q.grid.at(*n), q.radius)
 	}
 	if c.looks != s.looks {
 		c.looks, c.blamed[1] = s.looks, 0
@@ -238,7 +257,7 @@ func (q *quest) bendsAt(crossing int, n node, in, out int) bool {
 	if c.known&bit == 0 || c.clear&bit == 0 && c.blamed[s.back]&bit == 0 {
 		c.known |= bit
 		c.blamed[s.back] |= bit
-		if q.bendClear(n, in, out) {
+		if q.bendClear(*n, in, out) {
 			c.clear |= bit
 		}
 	}

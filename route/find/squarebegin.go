@@ -61,7 +61,8 @@ func (q *quest) beginStraight() {
 	if !ok {
 		return
 	}
-	from, room := label{at: [3]uint8{uint8(n[0]), uint8(n[1]), uint8(n[2])}}, q.search.from()
+	from, room := q.search.labelAt(n), q.search.from()
+	from.heading = uint8(d)
 	for to := n; ; {
 		to[axis] += 1 - 2*(d&1)
 		if to[axis] < 0 || to[axis] >= q.search.size[axis] {
@@ -82,7 +83,8 @@ func (q *quest) beginStraight() {
 			return
 		}
 		via := q.passed(n, d, 0, q.start.ray.at[axis], q.grid[axis][to[axis]]-sign(d)*q.radius)
-		q.reach(noFirst, &from, to, d, via, 0, q.tollAlong(n, axis, q.start.ray.at[axis], q.grid[axis][to[axis]]-sign(d)*q.radius))
+		toll := q.tollAlong(n, axis, q.start.ray.at[axis], q.grid[axis][to[axis]]-sign(d)*q.radius)
+		q.reach(noFirst, &from, q.search.state(to, d, via), to[axis], d, via, toll)
 	}
 }
 
@@ -104,19 +106,17 @@ func (q *quest) beginOdd(first int) {
 	}
 	axis, d := o.heading>>1, o.heading
 	at := int32(-1 - first)
-	from := label{
-		at:   [3]uint8{uint8(n[0]), uint8(n[1]), uint8(n[2])},
-		cost: o.price, length: o.length, bends: 1, heading: uint8(d),
-	}
+	from := q.search.labelAt(n)
+	from.cost, from.length, from.bends, from.heading = o.price, o.length, 1, uint8(d)
 	via := 0
 	if len(q.via) > 0 && o.at.Sub(q.via[0]).Len() <= sameLine {
 		via = 1
 	}
-	if q.leadsHome(n, d) {
+	if q.leadsHome(&n, d) {
 		q.homeFrom(at, &from, n, d, via, o.setback, false)
 	}
 	x, side := q.grid[axis], sign(d)
-	l := q.line(n, axis)
+	l := q.line(&n, axis)
 	for to := n; ; {
 		to[axis] += 1 - 2*(d&1)
 		if to[axis] < 0 || to[axis] >= q.search.size[axis] {
@@ -134,6 +134,7 @@ func (q *quest) beginOdd(first int) {
 		if !q.room.holds(q.grid.at(to)) {
 			return
 		}
-		q.reach(at, &from, to, d, q.passed(n, d, via, begin, end), 0, q.tollAlong(n, axis, begin, end))
+		via := q.passed(n, d, via, begin, end)
+		q.reach(at, &from, q.search.state(to, d, via), to[axis], d, via, q.tollAlong(n, axis, begin, end))
 	}
 }

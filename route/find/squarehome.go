@@ -3,7 +3,7 @@ package find
 import "math"
 
 // leadsHome reports whether the end may lie ahead of a bend at a crossing.
-func (q *quest) leadsHome(n node, out int) bool {
+func (q *quest) leadsHome(n *node, out int) bool {
 	if q.end.axis < 0 {
 		return true
 	}
@@ -22,7 +22,7 @@ func (q *quest) home(at int32, from *label, n node, out, via int) {
 	bent.cost += q.cornerKey
 	bent.length -= q.cornerSaves
 	bent.bends++
-	if !q.mayEnd(&bent, n, out) || !q.bendsAt(q.search.crossing(n), n, int(from.heading), out) {
+	if !q.mayEnd(&bent, n, out) || !q.bendsAt(int(from.crossing), &n, int(from.heading), out) {
 		return
 	}
 	bent.cost += q.tollBend(n, int(from.heading), out)
@@ -92,7 +92,7 @@ func (q *quest) homeOdd(at int32, bent *label, n node, o *odds, via int, setback
 		return
 	}
 	q.lookAlong(n, axis, begin, end)
-	if w := q.stopper(q.line(n, axis), begin, end); w != nil {
+	if w := q.stopper(q.line(&n, axis), begin, end); w != nil {
 		w.blocked++
 		return
 	}

@@ -26,9 +26,15 @@ func (q *quest) least(l *label) int64 {
 	if q.end.axis < 0 {
 		return q.leastOdd(l)
 	}
-	x, y, z := &q.search.toEnd[0], &q.search.toEnd[1], &q.search.toEnd[2]
+	return q.search.toEndFrom(l, q.end.axis^1, q.cornerKey)
+}
+
+// toEndFrom is the price of the legs to an end along an axis and of the bends that
+// the headings ask for.
+func (s *search) toEndFrom(l *label, heading int, corner int64) int64 {
+	x, y, z := &s.toEnd[0], &s.toEnd[1], &s.toEnd[2]
 	where := x.side[l.at[0]] + y.side[l.at[1]] + z.side[l.at[2]]
-	return x.cost[l.at[0]] + y.cost[l.at[1]] + z.cost[l.at[2]] + int64(fewest[q.end.axis^1][where][l.heading])*q.cornerKey
+	return x.cost[l.at[0]] + y.cost[l.at[1]] + z.cost[l.at[2]] + int64(fewest[heading][where][l.heading])*corner
 }
 
 // faceHome works out how far from each line the end lies, and on which side.

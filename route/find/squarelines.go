@@ -21,13 +21,18 @@ type span struct {
 }
 
 // line gives the line through a crossing along an axis.
-func (q *quest) line(n node, axis int) *line {
-	s := q.search
-	l := &s.lines[axis][n[(axis+1)%3]*s.size[(axis+2)%3]+n[(axis+2)%3]]
-	if l.stamp != s.stamp {
-		q.survey(l, n, axis)
+func (q *quest) line(n *node, axis int) *line {
+	l := q.search.lineAt(n, axis)
+	if l.stamp != q.search.stamp {
+		q.survey(l, *n, axis)
 	}
 	return l
+}
+
+// lineAt is the place of a line in the tables.
+func (g *ground) lineAt(n *node, axis int) *line {
+	a := &g.across[axis]
+	return &g.lines[axis][n[0]*a[0]+n[1]*a[1]+n[2]*a[2]]
 }
 
 // survey finds the spans and the free steps of a line.

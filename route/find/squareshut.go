@@ -73,7 +73,7 @@ func (q *quest) runsDry(ctx context.Context, most int) (bool, error) {
 	q.begin()
 	s := q.search
 	for range min(most, q.effort.left()) {
-		if len(s.open) == 0 {
+		if s.open.len() == 0 {
 			return true, nil
 		}
 		if q.halt.halted() {
@@ -86,5 +86,5 @@ func (q *quest) runsDry(ctx context.Context, most int) (bool, error) {
 		q.effort.spent++
 		q.goOn(e)
 	}
-	return len(s.open) == 0, nil
+	return s.open.len() == 0, nil
 }

@@ -36,7 +36,8 @@ type search struct {
 // same from whichever end one looks.
 type ground struct {
 	size    [3]int
-	stride  [3]int // from a crossing to the next along each axis
+	stride  [3]int    // from a crossing to the next along each axis
+	across  [3][3]int // of the lines along each axis, from one to the next along each other
 	stamp   uint32
 	looks   uint32   // how often it was looked over from the other end
 	corners []corner // of each crossing
@@ -64,25 +65,12 @@ type homeward struct {
 	side [mostLines]uint8
 }
 
-// ruler is one axis of the lattice in whole steps, so that a price does not
-// hang on how a straight is put together.
-type ruler struct {
-	price  [mostLines]int64 // of the way from 0 to each line, in steps of sameCost
-	length [mostLines]int64 // the same in steps of sameLength
-	inside uint64           // lines in the case
-	steps  [4]reach         // of the steps on and of those after a bend, up and down
-	jumps  [2]uint64        // lines a step after a bend leads from, up and down, into the case
-}
-
-// reach is the stretches of line that the steps from each crossing take up, in
-// rising order, less sameSpot at both ends.
-type reach struct{ from, to [mostLines]float64 }
-
 // sameLength is one step of a label's length, mm.
 const sameLength = 1e-6
 
-// head leads to the labels of a state.
+// head leads to the labels of a state: the latest, and what it costs to come to.
 type head struct {
+	cost  int64
 	stamp uint32
 	label int32
 }
@@ -94,13 +82,13 @@ type head struct {
 type label struct {
 	cost, length int64 // up to the crossing, every bend so far counted
 	state        int32
+	crossing     int32
 	parent       int32 // label before; below 0: −1 − its place in firsts
 	next         int32 // another label of the state; −1: none
 	at           [3]uint8
 	heading      uint8
 	via          uint8
 	bends        uint8
-	done         bool // gone on from
 }
 
 // corner remembers which of the twelve bends at a crossing are clear, and which
@@ -175,6 +163,8 @@ func (g *ground) wipe() {
 	if g.stamp++; g.stamp == math.MaxUint32 {
 		*g = ground{size: g.size, stride: g.stride, stamp: 1}
 	}
+	x, y, z := g.size[0], g.size[1], g.size[2]
+	g.across = [3][3]int{{0, z, 1}, {1, 0, x}, {y, 1, 0}}
 	g.corners = sized(g.corners, g.size[0]*g.size[1]*g.size[2])
 	for axis := range g.lines {
 		g.lines[axis] = sized(g.lines[axis], g.size[(axis+1)%3]*g.size[(axis+2)%3])
@@ -188,7 +178,8 @@ func (s *search) again() {
 		clear(s.heads[:cap(s.heads)])
 		s.pass = 1
 	}
-	s.labels, s.open, s.homes = s.labels[:0], s.open[:0], s.homes[:0]
+	s.labels, s.homes = s.labels[:0], s.homes[:0]
+	s.open.clear()
 	s.firsts, s.goals = s.firsts[:0], s.goals[:0]
 }
 
@@ -200,98 +191,17 @@ func sized[T any](table []T, length int) []T {
 	return table[:length]
 }
 
-// rule works out one axis of the lattice.
-func (q *quest) rule(axis int) {
-	s := q.search
-	r, grid := &s.axes[axis], q.grid[axis]
-	r.inside = 0
-	for i, x := range grid {
-		r.price[i] = costKey(q.weigh.Millimetre * x)
-		r.length[i] = int64(math.Round(x / sameLength))
-		if !q.room.boxed || x >= q.room.lo[axis]-sameLine && x <= q.room.hi[axis]+sameLine {
-			r.inside |= 1 << i
-		}
-	}
-	q.ruleJumps(axis)
-	q.ruleSteps(axis)
-}
-
-// ruleJumps finds from each line the first at which a tube may bend again after
-// a bend.
-func (q *quest) ruleJumps(axis int) {
-	s, grid := q.search, q.grid[axis]
-	least := 2*q.radius + q.between - bendSlack
-	f, b := 0, len(grid)-1
-	for i := range grid {
-		for f < len(grid) && grid[f]-grid[i] < least {
-			f++
-		}
-		s.jump[2*axis][i] = int8(f)
-		if f == len(grid) {
-			s.jump[2*axis][i] = -1
-		}
-	}
-	for i := len(grid) - 1; i >= 0; i-- {
-		for b >= 0 && grid[i]-grid[b] < least {
-			b--
-		}
-		s.jump[2*axis+1][i] = int8(b)
-	}
-	for sense := range 2 {
-		s.axes[axis].jumps[sense] = jumpsInto(s.jump[2*axis+sense][:len(grid)], s.axes[axis].inside)
-	}
-}
-
-// jumpsInto is the lines from which a jump leads to some lines.
-func jumpsInto(jump []int8, inside uint64) (from uint64) {
-	for i, next := range jump {
-		if next >= 0 && inside>>next&1 == 1 {
-			from |= 1 << i
-		}
-	}
-	return from
-}
-
-// ruleSteps works out what each step takes up of its line; a step that leads
-// nowhere takes up nothing, beyond the end where it would.
-func (q *quest) ruleSteps(axis int) {
-	s, grid := q.search, q.grid[axis]
-	last := len(grid) - 1
-	for sense := range 2 {
-		on, jump := &s.axes[axis].steps[sense], &s.axes[axis].steps[2+sense]
-		side := float64(1 - 2*sense)
-		for i := range grid {
-			beyond := math.Inf(1 - 2*sense)
-			on.from[i], on.to[i], jump.from[i], jump.to[i] = beyond, beyond, beyond, beyond
-			if next := i + 1 - 2*sense; next >= 0 && next <= last {
-				on.set(i, grid[i]-side*q.radius, grid[next]-side*q.radius)
-			}
-			if next := s.jump[2*axis+sense][i]; next >= 0 {
-				jump.set(i, grid[i]+side*q.radius, grid[next]-side*q.radius)
-			}
-		}
-	}
-}
-
-func (r *reach) set(i int, from, to float64) {
-	r.from[i], r.to[i] = min(from, to)+sameSpot, max(from, to)-sameSpot
-}
-
-// in is the steps that a span of the line is in the way of, among so many.
-func (r *reach) in(s *span, lines int) uint64 {
-	first, last := firstBeyond(r.to[:lines], s.lo), firstNotBelow(r.from[:lines], s.hi)
-	if first >= last {
-		return 0
-	}
-	return (1<<last - 1) &^ (1<<first - 1)
-}
-
 // crossing numbers a crossing.
 func (s *search) crossing(n node) int { return (n[0]*s.size[1]+n[1])*s.size[2] + n[2] }
 
 // state numbers a crossing, the heading into it and the via points behind it.
 func (s *search) state(n node, heading, via int) int32 {
 	return int32((s.crossing(n)*6+heading)*s.vias + via)
+}
+
+// labelAt is a label at a crossing, with nothing behind it.
+func (s *search) labelAt(n node) label {
+	return label{crossing: int32(s.crossing(n)), at: [3]uint8{uint8(n[0]), uint8(n[1]), uint8(n[2])}}
 }
 
 // node is where a label stands.

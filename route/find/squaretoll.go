@@ -63,7 +63,7 @@ func (t *tolls) along(n node, axis int, from, to float64) int64 {
 // of its rooms.
 func (t *tolls) line(n node, axis int) *line {
 	s := t.rooms.search
-	l := &s.lines[axis][n[(axis+1)%3]*s.size[(axis+2)%3]+n[(axis+2)%3]]
+	l := s.lineAt(&n, axis)
 	if l.stamp == s.stamp {
 		return l
 	}
