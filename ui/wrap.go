@@ -33,7 +33,8 @@ func wrapParagraph(words []string, width float32, measure func(string) float32) 
 	return append(lines, line)
 }
 
-// breakWord gives the longest head that fits, at least one letter, and the rest.
+// breakWord gives the longest head that fits, at least one letter, and the rest. It
+// breaks behind a hyphen where there is one.
 func breakWord(word string, width float32, measure func(string) float32) (head, tail string) {
 	end := 0
 	for i := range word {
@@ -44,6 +45,9 @@ func breakWord(word string, width float32, measure func(string) float32) (head, 
 	}
 	if end == 0 {
 		return word, ""
+	}
+	if hyphen := strings.LastIndex(word[:end], "-"); hyphen > 0 {
+		end = hyphen + 1
 	}
 	return word[:end], word[end:]
 }

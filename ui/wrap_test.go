@@ -20,6 +20,8 @@ func TestWrapText(t *testing.T) {
 		{"at a space", "pump to plate", 120, []string{"pump to", "plate"}},
 		{"a word too long", "conservation", 50, []string{"conse", "rvati", "on"}},
 		{"long word after a short one", "a conservation", 60, []string{"a", "conser", "vation"}},
+		{"a long word at its hyphens", "pump-to-processor", 100, []string{"pump-to-", "processor"}},
+		{"a hyphen in front is no break", "-conservation", 50, []string{"-cons", "ervat", "ion"}},
 		{"narrower than a letter", "ab", 5, []string{"a", "b"}},
 		{"no width at all", "ab", 0, []string{"a", "b"}},
 		{"two paragraphs", "one\ntwo", 100, []string{"one", "two"}},

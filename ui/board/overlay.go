@@ -10,6 +10,9 @@ func (p *Painter) overlay(f *frame, style *Style, show *Show) {
 	p.taken = p.taken[:0]
 	p.marks = p.marks[:0]
 	p.tags, p.discs = p.tags[:0], p.discs[:0]
+	if show.Caption != "" {
+		p.taken = append(p.taken, p.captionAt(show.Caption))
+	}
 	p.hands(f, style, show)
 	if show.Rulers {
 		p.scaleBar(f, style)
@@ -33,6 +36,13 @@ func (p *Painter) overlay(f *frame, style *Style, show *Show) {
 		p.caption(f, style, show.Caption)
 	}
 	p.border(f, style, show)
+}
+
+// captionAt is the place of the look's name.
+func (p *Painter) captionAt(text string) rect {
+	s, face := float32(p.scale), p.letters.face(11.5*p.scale, bold)
+	x := float32(p.cam.Inset[0]) + 9*s
+	return rect{x, 18*s - face.high, x + face.width(text), 18 * s}.grown(4 * s)
 }
 
 // caption writes the look's name in the upper left corner.
