@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -28,8 +29,13 @@ func nextPercent(percent, by int) int {
 // typeSize is a size of type as it comes, in Fyne's pixels.
 type typeSize float32
 
-// px is the size at the person's size of text, in Fyne's pixels.
-func (s typeSize) px() float32 { return grown(float32(s)) }
+// px is the size at the person's size of text, in whole pixels of Fyne's: between
+// them letters stand unevenly.
+func (s typeSize) px() float32 { return s.at(textScale()) }
+
+func (s typeSize) at(scale float32) float32 {
+	return float32(math.Round(float64(float32(s) * scale)))
+}
 
 // grown is a length that holds text, at the person's size of text.
 func grown(length float32) float32 { return length * textScale() }

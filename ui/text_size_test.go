@@ -16,8 +16,8 @@ func TestLargerTextKeepsWhatIsShown(t *testing.T) {
 	b.largerText()
 	b.settle()
 	c := b.cards.byRun[run]
-	if got := c.head.figure.TextSize; got != small*1.1 || textScale() != 1.1 {
-		t.Errorf("one step larger the cut length is %v high at %v times, want %v", got, textScale(), small*1.1)
+	if got := c.head.figure.TextSize; got != largeSize.px() || got <= small || textScale() != 1.1 {
+		t.Errorf("one step larger the cut length is %v high at %v times, it was %v", got, textScale(), small)
 	}
 	if !c.open || !c.front.chosen || b.details.model.title != run {
 		t.Errorf("after that the card is open %v, chosen %v, details of %q", c.open, c.front.chosen, b.details.model.title)

@@ -141,7 +141,7 @@ var themeTypes = map[fyne.ThemeSizeName]typeSize{
 // Size is ours where we have one, else Fyne's.
 func (t *Theme) Size(name fyne.ThemeSizeName) float32 {
 	if s, ok := themeTypes[name]; ok {
-		return float32(s) * t.text
+		return s.at(t.text)
 	}
 	if s, ok := themeSizes[name]; ok {
 		return s
