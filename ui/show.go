@@ -16,7 +16,8 @@ import (
 const panelPause = 200 * time.Millisecond
 
 // show brings the window up to a snapshot of the session. The board follows at
-// once, the panels at most once in a pause while something is dragged.
+// once, the panels after a pause while something is dragged: never in the frame
+// that moves what is in hand.
 func (w *Window) show(s session.Snapshot) {
 	w.snapshot = s
 	if w.frame == nil {
@@ -26,7 +27,7 @@ func (w *Window) show(s session.Snapshot) {
 	w.showWelcome()
 	w.showBoard()
 	w.header.show(headerOf(s))
-	if w.session.Dragging() && time.Since(w.shownAt.panelsAt) < panelPause {
+	if w.session.Dragging() && w.options.After != nil {
 		w.showLater()
 		return
 	}
@@ -51,7 +52,7 @@ func setVisible(o fyne.CanvasObject, yes bool) {
 
 // showLater lets the panels follow after the pause.
 func (w *Window) showLater() {
-	if w.shownAt.waiting || w.options.After == nil {
+	if w.shownAt.waiting {
 		return
 	}
 	w.shownAt.waiting = true
@@ -68,18 +69,28 @@ func (w *Window) showBoard() {
 		w.previewed, w.hover = preview{}, "" // it was of the answer before
 	}
 	now := boardState{s.Version, s.Solved, s.Listed, s.Units, w.previewed, w.photosRead, s.List.PutIn != nil}
-	if now == w.shownAt.board {
+	if now == w.shownAt.board || w.onlyDragged(now) {
 		return
 	}
 	w.shownAt.board = now
-	w.board.SetScene(w.scene())
+	if w.session.Dragging() {
+		w.board.SetSceneSoon(w.scene)
+	} else {
+		w.board.SetScene(w.scene())
+	}
 	w.board.SetSelection(w.selected)
+}
+
+// onlyDragged reports whether the scene differs from the one shown by the place
+// of the part in hand alone: the board draws that itself, at once.
+func (w *Window) onlyDragged(now boardState) bool {
+	now.version = w.shownAt.board.version
+	return w.dragged != "" && now == w.shownAt.board
 }
 
 // showPanels brings everything around the board up to the snapshot.
 func (w *Window) showPanels() {
 	s := w.snapshot
-	w.shownAt.panelsAt = time.Now()
 	w.win.SetTitle(titleOf(s.Plan.Name, s.Dirty) + " – Tubewright")
 	w.parts.show(partsOf(s.Plan), w.selectedPart())
 	w.panels.parts.setTitle(title("Parts", len(s.Plan.Parts)))

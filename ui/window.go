@@ -101,9 +101,8 @@ type panels struct{ parts, details, runs, findings, rack, buying *panel }
 
 // shown is what the parts of the window show already.
 type shown struct {
-	board    boardState
-	panelsAt time.Time
-	waiting  bool // the panels are behind and will be told
+	board   boardState
+	waiting bool // the panels are behind and will be told
 }
 
 // boardState is what a scene hangs on.

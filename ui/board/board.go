@@ -20,6 +20,7 @@ type Board struct {
 	Callbacks
 
 	scene     *Scene
+	next      func() Scene // makes the one to show with the next frame; nil: none
 	style     Style
 	look      Look
 	cameras   [4]Camera
@@ -92,13 +93,20 @@ func (b *Board) MinSize() fyne.Size {
 // scene and another case, which are shown whole.
 func (b *Board) SetScene(s Scene) {
 	other := s.Case != b.scene.Case
-	b.scene = &s
+	b.scene, b.next = &s, nil
 	if b.hand.grip == nil {
 		b.hand.settle = Shift{}
 	}
 	if other {
 		b.FitAll()
 	}
+	b.invalidate()
+}
+
+// SetSceneSoon is SetScene with the next frame: of several states that come
+// within one only the last is made.
+func (b *Board) SetSceneSoon(make func() Scene) {
+	b.next = make
 	b.invalidate()
 }
 
@@ -226,6 +234,9 @@ func (b *Board) invalidate() {
 func (b *Board) tick() {
 	b.settleDown()
 	b.follow()
+	if b.next != nil {
+		b.SetScene(b.next())
+	}
 	switch {
 	case b.dirty:
 		b.dirty, b.still, b.quality = false, 0, Quick
@@ -266,10 +277,11 @@ const miniFrames = 4
 
 func (b *Board) repaint() {
 	b.raster.Refresh()
-	if b.frames++; b.quality == Quick && b.frames%miniFrames != 0 {
-		return // they catch up when the hand rests
-	}
-	for _, m := range b.minis {
+	b.frames++
+	for i, m := range b.minis {
+		if b.quality == Quick && (b.frames+i)%miniFrames != 0 {
+			continue // each in its turn; they catch up when the hand rests
+		}
 		if m.behind() {
 			m.raster.Refresh()
 		}

@@ -7,8 +7,9 @@ import (
 
 // grip is a thing taken hold of, until it is let go.
 type grip interface {
-	// move follows the pointer, at most once per frame.
-	move(b *Board, x, y float64)
+	// move follows the pointer, at most once per frame, and reports whether that
+	// changes the picture.
+	move(b *Board, x, y float64) bool
 	// end lets go; kept is false when the person gave it up.
 	end(b *Board, kept bool)
 	// show adds to the picture what is in hand.
@@ -66,10 +67,11 @@ func (b *Board) takeThing(p press) grip {
 // panGrip moves the picture.
 type panGrip struct{ x, y float64 }
 
-func (g *panGrip) move(b *Board, x, y float64) {
+func (g *panGrip) move(b *Board, x, y float64) bool {
 	b.camera().Pan(x-g.x, y-g.y)
 	b.roamed[b.look] = true
 	g.x, g.y = x, y
+	return true
 }
 func (g *panGrip) end(*Board, bool)   {}
 func (g *panGrip) show(*Board, *Show) {}
@@ -77,9 +79,10 @@ func (g *panGrip) show(*Board, *Show) {}
 // orbitGrip turns the turntable.
 type orbitGrip struct{ x, y float64 }
 
-func (g *orbitGrip) move(b *Board, x, y float64) {
+func (g *orbitGrip) move(b *Board, x, y float64) bool {
 	b.camera().Orbit((x-g.x)/b.ratio, (y-g.y)/b.ratio)
 	g.x, g.y = x, y
+	return true
 }
 func (g *orbitGrip) end(*Board, bool)   {}
 func (g *orbitGrip) show(*Board, *Show) {}

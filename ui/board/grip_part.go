@@ -2,6 +2,7 @@ package board
 
 import (
 	"math"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"github.com/go-gl/mathgl/mgl64"
@@ -36,20 +37,22 @@ func (b *Board) isChosen(t Target) bool {
 	return s.chosen(t)
 }
 
-func (g *partGrip) move(b *Board, x, y float64) {
+func (g *partGrip) move(b *Board, x, y float64) bool {
 	normal := b.camera().PlaneNormal()
 	raw := b.camera().Unproject(x, y, g.at).Sub(g.from)
 	raw = raw.Sub(normal.Mul(raw.Dot(normal)))
-	by := raw
-	g.guides = nil
+	by, guides := raw, []Guide(nil)
 	if b.keys()&fyne.KeyModifierAlt == 0 {
-		by, g.guides = b.snap(g, raw, normal)
+		by, guides = b.snap(g, raw, normal)
 	}
+	changed := by != g.by || !g.told || !slices.Equal(guides, g.guides)
+	g.guides = guides
 	if by != g.by || !g.told {
 		g.by, g.told = by, true
 		b.OnMove(g.part, by, false)
 	}
 	b.say(b.moveWords(g))
+	return changed
 }
 
 func (g *partGrip) end(b *Board, kept bool) {

@@ -97,7 +97,7 @@ func (b *Board) legAt(path []mgl64.Vec3, p press) (leg int, at mgl64.Vec3) {
 	return leg, at
 }
 
-func (g *pathGrip) move(b *Board, x, y float64) {
+func (g *pathGrip) move(b *Board, x, y float64) bool {
 	normal := b.camera().PlaneNormal()
 	by := b.camera().Unproject(x, y, g.at).Sub(g.from)
 	by = by.Sub(normal.Mul(by.Dot(normal)))
@@ -109,11 +109,13 @@ func (g *pathGrip) move(b *Board, x, y float64) {
 	for _, i := range g.moves {
 		next[i] = g.before[i].Add(by)
 	}
-	if !slices.Equal(next, g.corners) || !g.told {
+	changed := !slices.Equal(next, g.corners) || !g.told
+	if changed {
 		g.corners, g.told = next, true
 		b.OnPath(g.run, inner(next), false)
 	}
 	b.say(g.run + ": moved " + b.scene.Units.TextUnit(by.Len()))
+	return changed
 }
 
 // toGrid lengthens or shortens a way so that a point ends on the grid along

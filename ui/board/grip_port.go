@@ -28,7 +28,7 @@ func (b *Board) takePort(ref route.PortRef) grip {
 	return g
 }
 
-func (g *portGrip) move(b *Board, x, y float64) {
+func (g *portGrip) move(b *Board, x, y float64) bool {
 	g.why, g.joins = "", false
 	g.tip = b.camera().Unproject(x, y, g.from.Frame.At)
 	text := "from " + g.from.Ref.String()
@@ -42,6 +42,7 @@ func (g *portGrip) move(b *Board, x, y float64) {
 		text += ": " + g.why
 	}
 	b.say(text)
+	return true
 }
 
 func (g *portGrip) end(b *Board, kept bool) {

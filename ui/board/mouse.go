@@ -92,8 +92,11 @@ func (b *Board) Dragged(e *fyne.DragEvent) {
 	if h.grip == nil && !b.near(h.press.x, h.press.y) {
 		h.grip = b.take(h.press)
 		h.moved = true // taking hold may have passed a frame
+		b.invalidate()
+		return
 	}
-	b.invalidate()
+	b.still = 0 // what is in hand says whether the picture changes
+	b.wake()
 }
 
 // DragEnd is for Fyne. It comes even when the button is let go outside the window.
@@ -186,8 +189,9 @@ func (b *Board) follow() {
 	}
 	h.moved = false
 	if h.grip != nil {
-		h.grip.move(b, h.x, h.y)
-		b.dirty = true
+		if h.grip.move(b, h.x, h.y) {
+			b.dirty = true
+		}
 		return
 	}
 	b.hoverOver()

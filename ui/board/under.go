@@ -166,13 +166,15 @@ func (b *Board) takeUnder(p press) grip {
 	return &underGrip{index: i, from: b.camera().Unproject(p.x, p.y, mgl64.Vec3{})}
 }
 
-func (g *underGrip) move(b *Board, x, y float64) {
+func (g *underGrip) move(b *Board, x, y float64) bool {
 	by := Along(b.look, b.camera().Unproject(x, y, mgl64.Vec3{}).Sub(g.from))
-	if by != g.by {
+	changed := by != g.by
+	if changed {
 		g.by = by
 		b.OnUnder(g.index, by, false)
 	}
 	b.say("the picture moves; lock it when it lies right")
+	return changed
 }
 
 func (g *underGrip) end(b *Board, kept bool) {
