@@ -24,7 +24,8 @@ type build struct {
 	// crowded the answer.
 	among   *hunt
 	crowded bool
-	limbs   []limb // its bodies, once they are asked for
+	limbs   []limb // of its bodies, once they are asked for
+	of      []int  // of each limb its body
 }
 
 type buildStep struct {
@@ -46,15 +47,19 @@ func (b *build) mouth() float64 { return max(0, b.socket().Collar.Length-b.socke
 
 // with gives the chain with one more fitting.
 func (b *build) with(fit *route.Fitting, roll float64) *build {
-	next := &build{
-		root:  b.root,
-		frame: b.frame.Past(fit, roll),
-		price: b.price + fit.Price,
-		tally: b.tally.and(fit.Kind),
-		rank:  b.rank,
+	next := &build{root: b.root, frame: b.frame, price: b.price, tally: b.tally, rank: b.rank}
+	next.steps = append(next.few[:0], b.steps...)
+	return next.add(fit, roll)
+}
+
+// add puts one more fitting on a chain that nobody else has.
+func (b *build) add(fit *route.Fitting, roll float64) *build {
+	if b.steps == nil {
+		b.steps = b.few[:0]
 	}
-	next.steps = append(append(next.few[:0], b.steps...), buildStep{fit, roll})
-	return next
+	b.steps = append(b.steps, buildStep{fit, roll})
+	b.frame, b.price, b.tally = b.frame.Past(fit, roll), b.price+fit.Price, b.tally.and(fit.Kind)
+	return b
 }
 
 // chain is the build as plans write it.
@@ -98,8 +103,8 @@ type givenStep struct {
 // bare is the port with nothing on it.
 func (s *side) bare() *build { return &build{root: s.port.Frame, frame: s.port.Frame} }
 
-// closed ends a chain with the side's socket.
-func (s *side) closed(b *build) *build { return b.with(s.socket, 0) }
+// closed ends a chain that nobody else has with the side's socket.
+func (s *side) closed(b *build) *build { return b.add(s.socket, 0) }
 
 // mostPerKind bounds how many fittings of one kind a search looks at, so that a
 // long catalogue cannot make it slow; the cheapest of equal ones stay.

@@ -3,7 +3,6 @@ package find
 import (
 	"math"
 
-	"tubewright/bends"
 	"tubewright/route"
 	"tubewright/route/clear"
 )
@@ -171,16 +170,14 @@ var refused = &hit{short: 1}
 // onParts is judge of the case and the parts.
 func (h *hunt) onParts(s *side, b *build) *hit {
 	var worst *hit
-	for i, room := range b.bodies() {
+	limbs := b.room()
+	for n := range limbs {
 		keep := keeping{own: [2]int{s.part, s.part}}
-		if i == 0 {
+		if b.of[n] == 0 {
 			keep.gap = -1
 		}
-		for _, shape := range room {
-			l := newLimb(shape)
-			if worst = worse(worst, h.against(&l, keep)); h.enough(worst) {
-				return worst
-			}
+		if worst = worse(worst, h.against(&limbs[n], keep)); h.enough(worst) {
+			return worst
 		}
 	}
 	return worse(worst, h.noTurnRoom(s, b))
@@ -223,135 +220,18 @@ func (k *keeping) from(part int, gap float64) float64 {
 	return gap
 }
 
-// bodies is the room each fitting of the chain takes.
-func (b *build) bodies() [][]clear.Shape {
-	rooms := make([][]clear.Shape, len(b.steps))
+// room is what all bodies of the chain take; of says of each limb which body it is.
+func (b *build) room() []limb {
+	if b.limbs != nil {
+		return b.limbs
+	}
 	f := b.root
 	for i, s := range b.steps {
-		rooms[i] = route.Room(f, s.fit, s.roll)
+		b.limbs = addLimbs(b.limbs, route.Room(f, s.fit, s.roll))
+		for len(b.of) < len(b.limbs) {
+			b.of = append(b.of, i)
+		}
 		f = f.Past(s.fit, s.roll)
 	}
-	return rooms
-}
-
-// tubeHits is the worst a formed tube runs into, its own chains included.
-func (h *hunt) tubeHits(i idea, f bends.Formed) *hit {
-	pieces := f.Pieces()
-	last := len(pieces) - 1
-	var worst *hit
-	for n, p := range pieces {
-		if worst = worse(worst, h.pieceHits(i, p, n == 0, n == last)); h.enough(worst) {
-			return worst
-		}
-	}
-	return worse(worst, h.selfHits(i, pieces, f.Tube.OD))
-}
-
-// pieceHits checks one piece. The stretch inside a socket is exempt against the
-// part that carries it.
-func (h *hunt) pieceHits(i idea, p bends.Piece, first, last bool) *hit {
-	if p.End-p.Start <= sameSpot {
-		return nil
-	}
-	whole := newLimb(Swept(p, h.tube.OD))
-	worst := h.against(&whole, keeping{[2]int{h.a.part, h.b.part}, -1})
-	for _, part := range ownParts(h.a.part, h.b.part) {
-		from, to := 0.0, 0.0
-		if first && part == h.a.part {
-			from = i.start.mouth()
-		}
-		if last && part == h.b.part {
-			to = i.end.mouth()
-		}
-		worst = worse(worst, h.ownHits(trimmed(p, from, to), part))
-	}
-	return worst
-}
-
-func ownParts(a, b int) []int {
-	if a == b {
-		return []int{a}
-	}
-	return []int{a, b}
-}
-
-// trimmed cuts a straight piece short at both ends.
-func trimmed(p bends.Piece, from, to float64) bends.Piece {
-	if from == 0 && to == 0 {
-		return p
-	}
-	length := p.End - p.Start
-	from, to = min(from, length), min(to, max(0, length-from))
-	dir := p.To.Sub(p.From).Mul(1 / length)
-	p.From, p.To = p.From.Add(dir.Mul(from)), p.To.Sub(dir.Mul(to))
-	p.Start, p.End = p.Start+from, p.End-to
-	return p
-}
-
-// ownHits checks a piece against a part that carries one of the ports.
-func (h *hunt) ownHits(p bends.Piece, part int) *hit {
-	if p.End-p.Start <= sameSpot {
-		return nil
-	}
-	l := newLimb(Swept(p, h.tube.OD))
-	var worst *hit
-	for i := range h.solidsOf(part) {
-		if worst = worse(worst, h.hitOn(&l, &h.solidsOf(part)[i], 0, false, worst)); h.enough(worst) {
-			break
-		}
-	}
-	return worst
-}
-
-// Swept is the room a piece of a tube takes.
-func Swept(p bends.Piece, od float64) clear.Shape {
-	if p.Radius == 0 {
-		return clear.Rod{From: p.From, To: p.To, Radius: od / 2}
-	}
-	return clear.Arc{Centre: p.Centre, U: p.U, V: p.V, Bend: p.Radius, Turn: p.Turn, Radius: od / 2}
-}
-
-// selfHits checks a run against itself: the tube beyond its first straight
-// against the start chain, before its last against the end chain, one chain
-// against the other, and straights that are not neighbours.
-func (h *hunt) selfHits(i idea, pieces []bends.Piece, od float64) *hit {
-	starts, ends := i.start.room(), i.end.room()
-	worst := h.crossHits(starts, ends)
-	if len(pieces) == 1 {
-		return worst
-	}
-	tube := make([]limb, len(pieces))
-	for n, p := range pieces {
-		tube[n] = newLimb(Swept(p, od))
-	}
-	worst = worse(worst, h.crossHits(tube[1:], starts))
-	worst = worse(worst, h.crossHits(tube[:len(tube)-1], ends))
-	for n := 0; n+4 < len(tube); n += 2 {
-		for m := n + 4; m < len(tube); m += 2 {
-			worst = worse(worst, h.crossHits(tube[n:n+1], tube[m:m+1]))
-		}
-	}
-	return worst
-}
-
-// room is what all bodies of the chain take.
-func (b *build) room() []limb {
-	if b.limbs == nil {
-		for _, room := range b.bodies() {
-			b.limbs = addLimbs(b.limbs, room)
-		}
-	}
 	return b.limbs
-}
-
-func (h *hunt) crossHits(a, b []limb) *hit {
-	var worst *hit
-	for i := range a {
-		for j := range b {
-			if short := h.lacks(&a[i], b[j].shape, &b[j].lo, &b[j].hi, 0); short > 0 {
-				worst = worse(worst, &hit{what: "itself", short: short})
-			}
-		}
-	}
-	return worst
 }

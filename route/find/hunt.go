@@ -148,7 +148,7 @@ func (h *hunt) try(i idea) (bends.Formed, *hit) {
 	if err != nil {
 		return formed, &hit{short: shortfall(err)}
 	}
-	return formed, h.tubeHits(i, formed)
+	return formed, h.tubeHits(newFormedTube(&i, formed))
 }
 
 // compareWays orders ways by cost, then fewer bends, fewer fittings, name.

@@ -45,24 +45,24 @@ func (s *straightener) laidOut(end int, offsetsFirst bool) *build {
 	a, b := s.arms[end], s.sides[end].bare()
 	for slot := range a.n + 1 {
 		if offsetsFirst {
-			b = s.offsetOn(b, end, slot)
+			s.offsetOn(b, end, slot)
 		}
 		if p := s.picks[end]; p.slot == slot {
 			for _, f := range p.lift.fits {
-				b = b.with(f, 0)
+				b.add(f, 0)
 			}
 		}
 		if !offsetsFirst {
-			b = s.offsetOn(b, end, slot)
+			s.offsetOn(b, end, slot)
 		}
 		if slot < a.n {
-			b = b.with(a.elbows[slot], a.rolls[slot])
+			b.add(a.elbows[slot], a.rolls[slot])
 		}
 	}
 	return b
 }
 
-func (s *straightener) offsetOn(b *build, end, slot int) *build {
+func (s *straightener) offsetOn(b *build, end, slot int) {
 	for i := range s.swings[:s.offsets] {
 		w := &s.swings[i]
 		if w.end != end || w.slot != slot {
@@ -72,7 +72,6 @@ func (s *straightener) offsetOn(b *build, end, slot int) *build {
 		if w.fit.Rotary {
 			roll, _ = rollToward(b.frame, w.side)
 		}
-		b = b.with(w.fit, roll)
+		b.add(w.fit, roll)
 	}
-	return b
 }

@@ -152,8 +152,8 @@ func (s *side) stocked(target ray) (list [3][]*build) {
 	for _, kind := range mixKinds {
 		for _, fit := range s.kit[kind] {
 			for _, roll := range rollsOf(fit, s.port.Frame, target) {
-				b := s.bare().with(fit, roll)
-				list[1] = append(list[1], s.closed(b))
+				b := s.bare().add(fit, roll)
+				list[1] = append(list[1], b.with(s.socket, 0))
 				if kind != route.Extender {
 					list[2] = s.secondOn(list[2], b, target)
 				}
@@ -189,7 +189,7 @@ func (s *side) liftedElbows(list []*build, target ray) []*build {
 	for _, fit := range s.kit[route.Elbow] {
 		for _, roll := range rollsOf(fit, s.port.Frame, target) {
 			for _, l := range s.lining(fit, roll, target, lifts) {
-				list = append(list, s.closed(s.bare().with(l.fits[0], 0).with(fit, roll)))
+				list = append(list, s.closed(s.bare().add(l.fits[0], 0).add(fit, roll)))
 			}
 		}
 		for i := range lifts[1:] {

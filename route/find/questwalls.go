@@ -78,16 +78,14 @@ func runWall(m axes, s clear.Shape, keep float64) wall {
 // bodyWalls are a chain's own fittings: the straight that leaves them is exempt.
 func bodyWalls(m axes, b *build, half float64, start bool) []wall {
 	var walls []wall
-	for _, room := range b.bodies() {
-		for _, s := range room {
-			w := newWall(m, s, half)
-			if start {
-				w.fromStart = math.Inf(1)
-			} else {
-				w.fromEnd = math.Inf(1)
-			}
-			walls = append(walls, w)
+	for _, l := range b.room() {
+		w := newWall(m, l.shape, half)
+		if start {
+			w.fromStart = math.Inf(1)
+		} else {
+			w.fromEnd = math.Inf(1)
 		}
+		walls = append(walls, w)
 	}
 	return walls
 }

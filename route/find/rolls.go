@@ -134,7 +134,7 @@ func (s *side) builds(target ray) []*build {
 func (s *side) oneFitting(fit *route.Fitting, target ray) []*build {
 	var list []*build
 	for _, r := range rollsOf(fit, s.port.Frame, target) {
-		list = append(list, s.closed(s.bare().with(fit, r)))
+		list = append(list, s.closed(s.bare().add(fit, r)))
 	}
 	return list
 }

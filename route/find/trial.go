@@ -33,22 +33,12 @@ func (h *hunt) trial(i *idea) bool {
 	if t.formed, err = bends.Form(h.tube.Tube, bends.Path{Corners: i.path()}); err != nil {
 		return false
 	}
-	if h.tubeHits(*i, t.formed) != nil {
+	tube := newFormedTube(i, t.formed)
+	if h.tubeHits(tube) != nil {
 		return false
 	}
-	t.tube = tubeLimbs(t.formed, h.tube.OD)
+	t.tube = tube.room()
 	return true
-}
-
-// tubeLimbs is the room a formed tube takes.
-func tubeLimbs(f bends.Formed, od float64) []limb {
-	var limbs []limb
-	for _, p := range f.Pieces() {
-		if p.End-p.Start > sameSpot {
-			limbs = append(limbs, newLimb(Swept(p, od)))
-		}
-	}
-	return limbs
 }
 
 // stands reports whether an idea is sound and clear of other runs.

@@ -117,16 +117,17 @@ func (h *hunt) within(l *limb) (near []int) {
 
 // limbsBelow are the bodies of the fittings below one of a chain but for the one
 // it stands on.
-func limbsBelow(b *build, i int) (list []limb) {
+func limbsBelow(b *build, i int) []limb {
 	if i < 2 {
 		return nil
 	}
-	for _, room := range b.bodies()[:i-1] {
-		for _, s := range room {
-			list = append(list, newLimb(s))
+	all := b.room()
+	for n := range all {
+		if b.of[n] == i-1 {
+			return all[:n]
 		}
 	}
-	return list
+	return all
 }
 
 func anyNear(l *limb, list []limb) bool {
