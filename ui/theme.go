@@ -36,7 +36,6 @@ func (t *Theme) Dark() bool { return t.dark }
 
 // themeRoles says which of our roles serves each of Fyne's names.
 var themeRoles = map[fyne.ThemeColorName]role{
-	theme.ColorNameBackground:          face, // see [grounds]
 	theme.ColorNameButton:              face,
 	theme.ColorNameDisabledButton:      ground,
 	theme.ColorNameDisabled:            soft,
@@ -85,10 +84,29 @@ func (m menuInk) RGBA() (r, g, b, a uint32) {
 	return r, g, b, menuInkAlpha
 }
 
+// cleared is the colour Fyne 2.7.1 clears a window with. It takes 255 · 255 for the
+// most a channel can have, not 65,535, which comes out lighter by 2 of 255 than the
+// same colour painted: every picture on a panel would have a faint ground of its own.
+type cleared struct{ color.NRGBA }
+
+const (
+	fyneMost = 255 * 255
+	trueMost = 65535
+)
+
+// RGBA gives channels that Fyne's sum makes what they are.
+func (c cleared) RGBA() (r, g, b, a uint32) {
+	r, g, b, a = c.NRGBA.RGBA()
+	return r * fyneMost / trueMost, g * fyneMost / trueMost, b * fyneMost / trueMost, a
+}
+
 // Color is one of our colours for each of Fyne's names, whatever the system's variant.
 func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color {
 	if name == theme.ColorNameForeground {
 		return menuInk{t.colour[ink]}
+	}
+	if name == theme.ColorNameBackground {
+		return cleared{t.colour[face]} // see [grounds]
 	}
 	if r, ok := themeRoles[name]; ok {
 		return t.colour[r]

@@ -20,6 +20,18 @@ func TestShortcutsInMenusCanBeRead(t *testing.T) {
 	}
 }
 
+// Fyne 2.7.1 clears with each channel over 255 · 255, in internal/painter/gl/painter.go.
+func TestAClearedWindowHasThePanelsColour(t *testing.T) {
+	for _, dark := range []bool{false, true} {
+		look := NewTheme(dark)
+		r, g, b, _ := look.Color(theme.ColorNameBackground, theme.VariantLight).RGBA()
+		level := func(v uint32) uint8 { return uint8(float64(v)/(255*255)*255 + 0.5) }
+		if got, want := (color.NRGBA{R: level(r), G: level(g), B: level(b), A: 255}), look.colour[face]; got != want {
+			t.Errorf("dark %v: cleared with %v, want %v", dark, got, want)
+		}
+	}
+}
+
 func TestEveryColourAndSizeIsAnswered(t *testing.T) {
 	for _, dark := range []bool{false, true} {
 		look := NewTheme(dark)
