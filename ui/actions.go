@@ -133,10 +133,13 @@ func (w *Window) freeWay(run string) {
 	w.did(w.session.FreeWay(run))
 }
 
-// openRun opens the card of the selected run.
+// openRun opens the card of the selected run and goes there.
 func (w *Window) openRun() {
 	if run := w.selectedRun(); run != "" {
 		w.cards.reopen(run)
+		if c := w.cards.byRun[run]; c != nil {
+			w.win.Canvas().Focus(c.front)
+		}
 	}
 }
 

@@ -1,9 +1,12 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 
 	"tubewright/route"
+	"tubewright/ui/board"
 )
 
 // askRun lets the person choose two free ports.
@@ -19,8 +22,9 @@ func (w *Window) askRun() {
 		names[i] = ref.String()
 	}
 	from, to := newChoice(names, nil), newChoice(names, nil)
-	from.SetSelectedIndex(0)
-	to.SetSelectedIndex(1)
+	i, j := likelyEnds(free, w.selected)
+	from.SetSelectedIndex(i)
+	to.SetSelectedIndex(j)
 	w.openModal("Add a run", modalWidth, []fyne.CanvasObject{labelled("From", from), labelled("To", to)},
 		button{text: "Cancel", cancel: true},
 		button{text: "Add", strong: true, act: func() {
@@ -30,6 +34,20 @@ func (w *Window) askRun() {
 			}
 			w.say("One port twice", "A run goes from one port to another. Choose two.")
 		}})
+	w.win.Canvas().Focus(from)
+}
+
+// likelyEnds are the places in a list of ports of the two that a run is likely to
+// join: a port of what is selected, and the first of another part.
+func likelyEnds(free []route.PortRef, at board.Target) (from, to int) {
+	from = max(0, slices.IndexFunc(free, func(p route.PortRef) bool {
+		return (at.Kind == board.OnPort && p == at.Port) || (at.Kind == board.OnPart && p.Part == at.Part)
+	}))
+	to = slices.IndexFunc(free, func(p route.PortRef) bool { return p.Part != free[from].Part })
+	if to < 0 {
+		to = (from + 1) % len(free)
+	}
+	return from, to
 }
 
 // freePorts lists the ports no run ends at, in the plan's order.

@@ -23,12 +23,16 @@ type Boxes struct {
 	Fitting  bool         `json:"fitting"`
 	Findings []check.Code `json:"findings"`
 	// Version of the plan: it grows with every change, undo and redo.
-	Version int                   `json:"version"`
-	Modal   string                `json:"modal"` // title of the question that is open
-	Undo    string                `json:"undo"`  // what undo would take back; empty: nothing
-	Cuts    map[string]float64    `json:"cuts"`  // run to cut length, mm
-	Parts   map[string][3]float64 `json:"parts"` // part to place, mm
-	Boxes   map[string][4]float32 `json:"boxes"` // name to x, y, width, height
+	Version int    `json:"version"`
+	Modal   string `json:"modal"` // title of the question that is open
+	Focus   string `json:"focus"` // what has it: its label or first words; empty: nothing
+	Moves   int    `json:"moves"` // of the focus so far
+	Undo    string `json:"undo"`  // what undo would take back; empty: nothing
+	// Selected is the part, the run or the kind of finding; empty: nothing.
+	Selected string                `json:"selected"`
+	Cuts     map[string]float64    `json:"cuts"`  // run to cut length, mm
+	Parts    map[string][3]float64 `json:"parts"` // part to place, mm
+	Boxes    map[string][4]float32 `json:"boxes"` // name to x, y, width, height
 }
 
 // paintPause is long enough for Fyne to have laid out and painted what is new:
@@ -45,6 +49,59 @@ func (w *Window) writeBoxes() {
 		w.boxesDue = false
 		w.writeBoxesNow()
 	})
+}
+
+// watchFocus tells the file when the focus goes elsewhere, of which nobody tells us.
+func (w *Window) watchFocus(last fyne.Focusable) {
+	now := w.win.Canvas().Focused()
+	if now != last {
+		w.focusMoves++
+		w.writeBoxesNow()
+	}
+	w.options.After(focusPause, func() { w.watchFocus(now) })
+}
+
+// focusPause is short against a press of a key and its answer in a test.
+const focusPause = 20 * time.Millisecond
+
+// focusName is what has the focus, in a word that a test can look for.
+func (w *Window) focusName() (name string) {
+	f := w.win.Canvas().Focused()
+	switch f {
+	case nil:
+		return ""
+	case w.board:
+		return "the board"
+	}
+	if name = nameOf(f); name != "" {
+		return name
+	}
+	if n := len(w.modals); n > 0 {
+		if name = labelAt(w.modals[n-1].column, f); name != "" {
+			return name
+		}
+	}
+	w.named(func(called string, o fyne.CanvasObject) {
+		if g, ok := o.(fyne.Focusable); ok && g == f {
+			name = called
+		}
+	})
+	return name
+}
+
+// labelAt is the label of the field of a form that has the focus.
+func labelAt(o fyne.CanvasObject, f fyne.Focusable) string {
+	if r, ok := o.(*formRow); ok {
+		if g, ok := r.field().(fyne.Focusable); ok && g == f {
+			return r.label.text
+		}
+	}
+	for _, k := range heldBy(o) {
+		if label := labelAt(k, f); label != "" {
+			return label
+		}
+	}
+	return ""
 }
 
 func (w *Window) writeBoxesNow() {
@@ -79,6 +136,11 @@ func (w *Window) boxes() Boxes {
 		b.Modal = w.modals[n-1].title()
 	}
 	b.Undo = s.Undo
+	b.Moves = w.focusMoves
+	b.Focus, b.Selected = w.focusName(), w.selectedPart()+w.selectedRun()
+	if i := w.selectedFinding(); i >= 0 && i < len(s.List.Findings) {
+		b.Selected = string(s.List.Findings[i].Code)
+	}
 	w.pointAtParts(b.Boxes)
 	w.named(func(name string, o fyne.CanvasObject) { b.Boxes[name] = w.boxOf(o) })
 	return b

@@ -51,6 +51,9 @@ func (b *buying) fill(rows []buyRow) {
 	for _, row := range rows {
 		line := newBuyLine(row, func(text string) error { return b.keep(row.item, text) }, b.wrong, b.onHover)
 		b.lines[row.item] = line
+		if line.onHand != nil {
+			b.shows(nil, line.onHand)
+		}
 		objects = append(objects, line)
 	}
 	if len(rows) == 0 {

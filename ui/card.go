@@ -210,7 +210,7 @@ func (c *card) HeightFor(width float32) float32 {
 
 func (c *card) CreateRenderer() fyne.WidgetRenderer {
 	line := canvas.NewRectangle(paint(rule))
-	return &cardRenderer{c, line}
+	return laidOut(c, &cardRenderer{c, line})
 }
 
 type cardRenderer struct {

@@ -19,6 +19,7 @@ type cards struct {
 	onChoose func(run, way string)
 	onFree   func(run string)
 	onLook   func(run string, way int, on bool)
+	onRemove func() // of the selected run; nil: Delete does nothing
 }
 
 func newCards(onSelect func(string), onChoose func(run, way string), onFree func(string), onLook func(string, int, bool)) *cards {
@@ -40,11 +41,20 @@ func (c *cards) show(models []cardModel, empty, selected string) {
 	}
 	if changed {
 		c.rove(c.presses())
+		removable(c.fronts(), c.onRemove)
 		c.reflow()
 	}
 	if k := c.byRun[selected]; k != nil && moved {
 		c.reveal(k)
 	}
+}
+
+// fronts are the cards' own faces.
+func (c *cards) fronts() (rows []*press) {
+	for _, run := range c.order {
+		rows = append(rows, c.byRun[run].front)
+	}
+	return rows
 }
 
 // presses lists what can be pressed, from the top.

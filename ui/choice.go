@@ -10,8 +10,13 @@ import (
 )
 
 // choice is a field to choose a word in. Fyne's own has no border, so that beside
-// entries it does not look like a field.
-type choice struct{ widget.Select }
+// entries it does not look like a field. Up and Down go through the words, Space
+// shows them all, and typing the beginning of one chooses it.
+type choice struct {
+	widget.Select
+	onFocus func() // nil: nobody is told
+	typed   string // since the focus came, or the last arrow key
+}
 
 func newChoice(words []string, onChange func(string)) *choice {
 	c := &choice{}

@@ -149,6 +149,9 @@ func (p *pane) scrollBy(name fyne.KeyName) bool {
 
 // within is how far down the column an object stands.
 func (p *pane) within(o fyne.CanvasObject) float32 {
+	if y, ok := downIn(p.body, o); ok {
+		return y
+	}
 	d := fyne.CurrentApp().Driver()
 	return d.AbsolutePositionForObject(o).Y - d.AbsolutePositionForObject(p.body).Y
 }

@@ -39,6 +39,10 @@ func newDetails(do detailActions) *details {
 	d.actions = newButtonRow(button{text: "Fit", act: do.onFit}, button{text: "Change", act: do.onChange}, button{text: "Remove", act: do.onRemove})
 	d.under = newUnder(do.under)
 	d.pane = newPane(newColumn(10, 6))
+	d.shows(append(d.turns.presses, d.actions.presses...))
+	for axis := range 3 {
+		d.shows(nil, d.numbers.entries[axis][:]...)
+	}
 	d.fill()
 	return d
 }

@@ -205,7 +205,7 @@ func (s *stage) boxes() (b Boxes) {
 func (s *stage) until(what string, so func(Boxes) bool) Boxes {
 	s.t.Helper()
 	var b Boxes
-	for begun := time.Now(); time.Since(begun) < patience; time.Sleep(100 * time.Millisecond) {
+	for begun := time.Now(); time.Since(begun) < patience; time.Sleep(20 * time.Millisecond) {
 		if b = s.boxes(); so(b) {
 			return b
 		}
@@ -258,7 +258,7 @@ func (s *stage) key(keys ...string) {
 
 func (s *stage) write(text string) {
 	s.t.Helper()
-	s.run("xdotool", "type", "--delay", "25", "--", text)
+	s.run("xdotool", "type", "--delay", "8", "--", text)
 }
 
 func atRest(b Boxes) bool { return !b.Busy && len(b.Cuts) > 0 }

@@ -155,8 +155,16 @@ func TestAddingPartsAndRunsByQuestion(t *testing.T) {
 		t.Fatalf("the window asks %q", b.asked())
 	}
 	b.pressButton("Add")
-	if got := b.snapshot.Plan.Runs; len(got) != 2 || got[1].From != free[0] || got[1].To != free[1] {
-		t.Errorf("added, the runs are %v", got)
+	if got := b.snapshot.Plan.Runs; len(got) != 2 || got[1].From != free[2] || got[1].To != free[0] {
+		t.Errorf("added with %q selected, the runs are %v, want from its first port to the first of another part", b.selectedPart(), got)
+	}
+	b.pick(board.Target{})
+	free = freePorts(b.snapshot.Plan)
+	if i, j := likelyEnds(free, b.selected); i != 0 || free[j].Part == free[0].Part {
+		t.Errorf("with nothing selected the ends are %d and %d of %v", i, j, free)
+	}
+	if i, j := likelyEnds(free[:1:1], board.Target{}); i != 0 || j != 0 {
+		t.Errorf("of one port alone the ends are %d and %d", i, j)
 	}
 }
 

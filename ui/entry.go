@@ -15,7 +15,9 @@ type numberEntry struct {
 	onWrong func(error)             // nil: all is well again
 	onStep  func(up bool)           // Up and Down; nil: they do nothing
 	onFocus func()                  // nil: nobody is told
+	onPage  func(fyne.KeyName)      // Page Up and Page Down; nil: they do nothing
 	busy    bool
+	focused bool
 }
 
 func newNumberEntry(keep func(string) error, onWrong func(error)) *numberEntry {
@@ -39,6 +41,9 @@ func (e *numberEntry) show(text string) {
 func (e *numberEntry) set(text string) {
 	if e.Text != text {
 		e.SetText(text)
+		if e.focused {
+			selectAll(&e.Entry)
+		}
 	}
 }
 
@@ -54,9 +59,15 @@ func (e *numberEntry) commit() {
 	e.onWrong(err)
 }
 
-// FocusGained tells who wants to know.
+// selectAll lets what is typed next take the place of what stands in a field.
+func selectAll(e *widget.Entry) { e.TypedShortcut(&fyne.ShortcutSelectAll{}) }
+
+// FocusGained marks the old number, so that a new one takes its place, and tells
+// who wants to know. A click takes the mark away again.
 func (e *numberEntry) FocusGained() {
+	e.focused = true
 	e.Entry.FocusGained()
+	selectAll(&e.Entry)
 	if e.onFocus != nil {
 		e.onFocus()
 	}
@@ -64,6 +75,7 @@ func (e *numberEntry) FocusGained() {
 
 // FocusLost keeps what was typed.
 func (e *numberEntry) FocusLost() {
+	e.focused = false
 	e.Entry.FocusLost()
 	e.commit()
 }
@@ -84,6 +96,10 @@ func (e *numberEntry) TypedKey(k *fyne.KeyEvent) {
 		if e.onStep != nil {
 			e.commit()
 			e.onStep(k.Name == fyne.KeyUp)
+		}
+	case fyne.KeyPageUp, fyne.KeyPageDown:
+		if e.onPage != nil {
+			e.onPage(k.Name)
 		}
 	case fyne.KeyF1, fyne.KeyF6:
 		passKey(e, k)

@@ -50,6 +50,7 @@ func (c *cell) TypedKey(k *fyne.KeyEvent) {
 // FocusGained brings the field into view.
 func (c *cell) FocusGained() {
 	c.Entry.FocusGained()
+	selectAll(&c.Entry)
 	if c.table.onFocus != nil {
 		c.table.onFocus(c)
 	}

@@ -85,11 +85,13 @@ func (f *flow) HeightFor(width float32) float32 {
 	return float32(len(f.broken(width))) * f.lineHeight()
 }
 
-// CreateRenderer has the lines at once: Fyne 2.7.1 throws renderers away that were
-// not shown for a while, and lays a new one out only when it has children already.
-func (f *flow) CreateRenderer() fyne.WidgetRenderer {
-	r := &flowRenderer{flow: f}
-	if size := f.Size(); !size.IsZero() {
+func (f *flow) CreateRenderer() fyne.WidgetRenderer { return laidOut(f, &flowRenderer{flow: f}) }
+
+// laidOut lays a new renderer out at once where its widget has its size already.
+// Fyne throws away what has not been shown for a while, makes it anew when it is
+// shown again, and lays it out only where its size becomes another.
+func laidOut(w fyne.CanvasObject, r fyne.WidgetRenderer) fyne.WidgetRenderer {
+	if size := w.Size(); !size.IsZero() {
 		r.Layout(size)
 	}
 	return r

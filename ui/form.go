@@ -1,6 +1,9 @@
 package ui
 
 import (
+	"maps"
+	"slices"
+
 	"fyne.io/fyne/v2"
 )
 
@@ -67,6 +70,8 @@ type form struct {
 	onFocus func(id string)
 	// grown is told when a row has become higher or lower; nil: nobody is.
 	grown func()
+	// reveal brings what has the focus into view; nil: nothing has to.
+	reveal func(fyne.CanvasObject)
 }
 
 func newForm() *form { return &form{column: newColumn(0, 10), rows: map[string]*formRow{}} }
@@ -75,9 +80,12 @@ func newForm() *form { return &form{column: newColumn(0, 10), rows: map[string]*
 // than before.
 func (f *form) show(groups []formGroup) bool {
 	same := alike(groups, f.groups) && f.dark == isDark() && len(f.rows) > 0
+	if f.dark != isDark() {
+		clear(f.rows) // they are of the other colours
+	}
 	f.groups, f.dark = groups, isDark()
 	if !same {
-		f.fill()
+		f.refill()
 	}
 	for _, g := range groups {
 		for _, m := range g.fields {
@@ -87,8 +95,32 @@ func (f *form) show(groups []formGroup) bool {
 	return !same
 }
 
+// refill makes the rows anew. The focus stays; from a button that brought new
+// fields it goes to the first of them.
+func (f *form) refill() {
+	c, old := canvasOf(f), maps.Clone(f.rows)
+	pressed := false
+	if c != nil {
+		_, pressed = c.Focused().(*press)
+		pressed = pressed && slices.Contains(focusablesIn(f.column), c.Focused())
+	}
+	keepFocus(c, f.column, f.fill, func() {})
+	if !pressed {
+		return
+	}
+	for _, g := range f.groups {
+		for _, m := range g.fields {
+			if old[m.id] == nil {
+				c.Focus(f.rows[m.id].field().(fyne.Focusable))
+				return
+			}
+		}
+	}
+}
+
 func (f *form) fill() {
-	clear(f.rows)
+	old := f.rows
+	f.rows = map[string]*formRow{}
 	var objects []fyne.CanvasObject
 	for _, g := range f.groups {
 		group := newColumn(0, 4)
@@ -99,15 +131,28 @@ func (f *form) fill() {
 			group.items = append(group.items, newFlow(g.note, smallSize, soft))
 		}
 		for _, m := range g.fields {
-			f.rows[m.id] = newFormRow(m, func(text string) error { return f.keep(m.id, text) }, func() { f.focused(m.id) }, f.grew)
+			f.rows[m.id] = f.row(old[m.id], m)
 			group.items = append(group.items, f.rows[m.id])
 		}
 		if len(g.buttons) > 0 {
-			group.items = append(group.items, newButtonRow(f.live(g)...))
+			row := newButtonRow(f.live(g)...)
+			for _, p := range row.presses {
+				p.onFocus = func() { f.bring(p) }
+			}
+			group.items = append(group.items, row)
 		}
 		objects = append(objects, group)
 	}
 	f.set(objects...)
+}
+
+// row is the row of a value: the one it had, where that can show it. So Tab, which
+// keeps what was typed on its way, finds the next field even where that made rows.
+func (f *form) row(old *formRow, m fieldModel) *formRow {
+	if old != nil && old.suits(m) {
+		return old
+	}
+	return newFormRow(m, func(text string) error { return f.keep(m.id, text) }, func() { f.focused(m.id) }, f.grew)
 }
 
 // live are the buttons of a group, which act as those of the newest values do.
@@ -139,8 +184,18 @@ func (f *form) keep(id, text string) error {
 }
 
 func (f *form) focused(id string) {
+	if row := f.rows[id]; row != nil {
+		f.bring(row)
+	}
 	if f.onFocus != nil {
 		f.onFocus(id)
+	}
+}
+
+// bring brings something into view.
+func (f *form) bring(o fyne.CanvasObject) {
+	if f.reveal != nil {
+		f.reveal(o)
 	}
 }
 

@@ -21,6 +21,7 @@ type page struct {
 type flowing interface {
 	tall
 	reflow() // lays them out again
+	reveal(o fyne.CanvasObject)
 }
 
 // openPage shows a page of a width around a body. It is closed by its button,
@@ -43,6 +44,13 @@ const (
 	pageFoot  = 8 // under the last row
 )
 
+// setTitle gives the page another title; before it is shown there is nothing to do.
+func (p *page) setTitle(text string) {
+	if p != nil {
+		p.modal.head.set(text, ink)
+	}
+}
+
 // following brings every open page up to the plan.
 func (w *Window) following() {
 	for _, m := range w.modals {
@@ -62,5 +70,7 @@ func (p *page) reflow() {
 // hold makes the page follow the height of its forms.
 func (p *page) hold(left, right *form) {
 	p.forms = [2]*form{left, right}
-	left.grown, right.grown = p.reflow, p.reflow
+	for _, f := range p.forms {
+		f.grown, f.reveal = p.reflow, p.body.reveal
+	}
 }

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
@@ -36,12 +38,23 @@ func newFormRow(m fieldModel, keep func(string) error, onFocus, grown func()) *f
 		r.choice = newChoice(m.choices, func(text string) {
 			if !r.quiet {
 				r.tellWrong(keep(text))
-				onFocus()
 			}
 		})
+		r.choice.onFocus = onFocus
 	}
 	r.ExtendBaseWidget(r)
 	return r
+}
+
+// suits reports whether the row can show a value.
+func (r *formRow) suits(m fieldModel) bool {
+	if r.label.text != m.label || r.unit.Text != m.unit || r.hint.text != m.hint {
+		return false
+	}
+	if r.choice == nil {
+		return m.choices == nil
+	}
+	return slices.Equal(r.choice.Options, m.choices)
 }
 
 // show puts the plan's value into the field, but not over what is being typed.

@@ -15,7 +15,7 @@ type header struct {
 	title   *canvas.Text
 	ready   *press
 	text    *flow
-	buttons []*widget.Button // undo, redo, units, theme, stop
+	buttons []*keyButton // undo, redo, units, theme, stop
 	model   headerModel
 }
 
@@ -41,12 +41,12 @@ func newHeader(do headerActions) *header {
 			do.look("")
 		}
 	}
-	icon := func(name string, icon fyne.Resource, act func()) *widget.Button {
-		b := widget.NewButtonWithIcon(name, icon, act)
+	icon := func(name string, icon fyne.Resource, act func()) *keyButton {
+		b := newKeyButton(name, icon, act)
 		b.Importance = widget.LowImportance
 		return b
 	}
-	h.buttons = []*widget.Button{
+	h.buttons = []*keyButton{
 		icon("Undo", theme.ContentUndoIcon(), do.undo),
 		icon("Redo", theme.ContentRedoIcon(), do.redo),
 		icon("mm", nil, do.units),
@@ -93,7 +93,7 @@ func themeWord() string {
 	return "Light"
 }
 
-func enable(b *widget.Button, yes bool) {
+func enable(b *keyButton, yes bool) {
 	if yes == b.Disabled() {
 		if yes {
 			b.Enable()
@@ -103,13 +103,13 @@ func enable(b *widget.Button, yes bool) {
 	}
 }
 
-func setButton(b *widget.Button, text string) {
+func setButton(b *keyButton, text string) {
 	if b.Text != text {
 		b.SetText(text)
 	}
 }
 
-func (h *header) shown() (buttons []*widget.Button, sizes []fyne.Size) {
+func (h *header) shown() (buttons []*keyButton, sizes []fyne.Size) {
 	for _, b := range h.buttons {
 		if b.Visible() {
 			buttons, sizes = append(buttons, b), append(sizes, b.MinSize())

@@ -19,8 +19,11 @@ var boardKeys = [][2]string{
 
 // listKeys are the keys of everything around the board.
 var listKeys = [][2]string{
+	{"Alt", "Open the menus; arrow keys walk through them"},
 	{"Tab, Shift+Tab", "To the next or the last field, row or button"},
-	{"Up and Down", "To the row above or below; in a number, one step more or less"},
+	{"Up and Down", "To the row above or below; in a number, one step more or less; in a choice, the next word"},
+	{"Page Up and Down", "Scroll the list"},
+	{"Letters", "In a choice, the word that begins so"},
 	{"Space or Enter", "Press the row or button; in a field Enter keeps what was typed"},
 	{"Esc", "Take back what was typed; close a question"},
 }

@@ -63,6 +63,8 @@ func (w *Window) letter(r rune) bool {
 		w.fit()
 	case 'm', 'M':
 		w.measure()
+	case 'n', 'N':
+		w.toNumbers()
 	case 'p', 'P':
 		w.perspective()
 	case '?':

@@ -74,9 +74,19 @@ func TestPartsAreTurnedFromTheList(t *testing.T) {
 	if k, _ := b.snapshot.Plan.FindPart("left"); k.Turn == [3]float64{} {
 		t.Error("R with the focus on the part's row does not turn it")
 	}
+	b.win.Canvas().Focus(b.parts.presses[1])
 	b.press(fyne.KeyDelete)
 	if _, ok := b.snapshot.Plan.FindPart("left"); !ok {
-		t.Error("Delete on a row removes a part")
+		t.Error("Delete on another row removes the selected part")
+	}
+	b.win.Canvas().Focus(b.parts.presses[0])
+	b.press(fyne.KeyDelete)
+	b.settle()
+	if _, ok := b.snapshot.Plan.FindPart("left"); ok {
+		t.Error("Delete on its row does not remove the selected part")
+	}
+	if row, ok := b.win.Canvas().Focused().(*press); !ok || nameOf(row) != "top" {
+		t.Error("the part removed, the focus is not on the next row")
 	}
 }
 
@@ -107,7 +117,7 @@ func TestF6GoesRoundThePanels(t *testing.T) {
 	b.pick(board.PartTarget("left"))
 	want := []fyne.Focusable{
 		b.parts.presses[0], b.details.numbers.entries[0][0], b.board,
-		b.cards.presses()[0], b.findings.rows[0], b.buying.lines["socket-16"].onHand, b.parts.presses[0],
+		b.cards.presses()[0], b.findings.rows[0], b.rack.readPane, b.buying.lines["socket-16"].onHand, b.parts.presses[0],
 	}
 	for i, f := range want {
 		b.press(fyne.KeyF6)

@@ -4,7 +4,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 )
 
 // longModal is a question with so many rows that they may have to scroll, and that
@@ -46,13 +45,10 @@ func (f *longModal) resize() {
 	w.writeBoxes()
 }
 
-// radios is a choice of two.
-func radios(names []string, second bool, chosen func(second bool)) *widget.RadioGroup {
-	g := widget.NewRadioGroup(names, nil)
-	g.Required, g.Selected = true, names[0]
-	if second {
-		g.Selected = names[1]
+// oneIf is 1 for yes.
+func oneIf(yes bool) int {
+	if yes {
+		return 1
 	}
-	g.OnChanged = func(name string) { chosen(name == names[1]) }
-	return g
+	return 0
 }

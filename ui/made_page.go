@@ -49,7 +49,7 @@ func (p *madePage) rows() []fyne.CanvasObject {
 	for _, line := range m.history() {
 		rows = append(rows, newFlow(line, textSize, ink))
 	}
-	fits := radios([]string{"it fits", "it does not fit"}, !m.fits, func(second bool) { m.fits = !second })
+	fits := newRadios([]string{"it fits", "it does not fit"}, oneIf(!m.fits), func(i int) { m.fits = i == 0 })
 	unit := ", " + string(m.units)
 	rows = append(rows, labelled("This try", fits),
 		p.field(0, "Finished length along the centreline"+unit, &m.cut),

@@ -78,6 +78,23 @@ func TestMarkupOfFindings(t *testing.T) {
 	looksLike(t, "findings", f.pane, fyne.NewSize(240, 200))
 }
 
+// What was not shown for a while is drawn anew as it was: Fyne has thrown its
+// renderer away by then, and lays a new one out only where the size is another.
+func TestRenderersMadeAnewShowTheSame(t *testing.T) {
+	themed(t)
+	p := newPress(newFlow("Remove", smallSize, accent), nil)
+	size := fyne.NewSize(80, 24)
+	test.NewTempWindow(t, p)
+	p.Resize(size)
+	text := p.content.(*flow).CreateRenderer().Objects()
+	if len(text) != 1 || text[0].(*canvas.Text).Text != "Remove" || text[0].Size().IsZero() {
+		t.Errorf("the text made anew is %v", text)
+	}
+	if back := p.CreateRenderer().Objects()[0]; back.Size() != size {
+		t.Errorf("the ground made anew is %v wide and high, want %v", back.Size(), size)
+	}
+}
+
 // A widget's own state, where markup would be hard to read.
 
 func TestPressByKeyAndBySlippedClick(t *testing.T) {

@@ -62,9 +62,8 @@ func (w *Window) menuItem(c command) *fyne.MenuItem {
 	return item
 }
 
-// acting takes the focus from a field before a command acts, so that what was
-// typed is kept first: Fyne 2.7.1 leaves it there (its issue 5107). Undo and
-// redo look at the field themselves.
+// acting does a command where no question is open. What was typed in a field each
+// command keeps first, by settle: Fyne 2.7.1 leaves the focus there (its issue 5107).
 func (w *Window) acting(act func()) func() {
 	return func() {
 		if len(w.modals) > 0 || act == nil {
@@ -84,11 +83,10 @@ func (w *Window) actingOnPages(act func()) func() {
 	}
 }
 
-// settle ends the typing in a field. A row of a list and the board keep the focus.
+// settle keeps what was typed in a field. It keeps the focus too.
 func (w *Window) settle() {
-	switch w.win.Canvas().Focused().(type) {
-	case *numberEntry, *field:
-		w.win.Canvas().Unfocus()
+	if e, ok := w.win.Canvas().Focused().(*numberEntry); ok {
+		e.commit()
 	}
 }
 

@@ -21,6 +21,7 @@ type modal struct {
 	within  map[string]*press       // what else can be pressed in it, by name, for tests of the real window
 	other   func(fyne.KeyName) bool // what else keys do here; nil: nothing
 	page    *page                   // it follows the plan; nil: it does not
+	before  fyne.Focusable          // had the focus when it was opened; nil: nothing had
 }
 
 func (m *modal) title() string { return m.head.text }
@@ -80,6 +81,7 @@ func (w *Window) showModal(title string, width float32, rows []fyne.CanvasObject
 	}
 	m.row, m.head = row, head
 	m.column = newColumn(modalInset, modalGap, append(append([]fyne.CanvasObject{head}, rows...), row)...)
+	m.before = w.win.Canvas().Focused()
 	w.win.Canvas().Unfocus()
 	m.place = container.NewGridWrap(m.size(), m.column)
 	m.pop = widget.NewModalPopUp(m.place, w.win.Canvas())
@@ -107,6 +109,7 @@ func (m *modal) close() {
 			break
 		}
 	}
+	m.window.focusAgain(m.before)
 	m.window.writeBoxes()
 }
 

@@ -45,6 +45,7 @@ func (w *Window) askPartForm(part string) {
 			return
 		}
 		part = now.Name
+		p.setTitle("Part " + part)
 		e := newEditor(s, w.session.Put, w.did)
 		e.click = func(part string) {
 			w.closePage(p)
@@ -96,6 +97,7 @@ func (w *Window) askClick(part string) {
 	), button{text: "Cancel", cancel: true}, button{text: "Click the place", strong: true, act: func() {
 		w.clickPort(part, axes[max(0, choice.SelectedIndex())])
 	}})
+	w.win.Canvas().Focus(choice)
 }
 
 // clickPort waits for a click on the board and puts the port there.

@@ -33,8 +33,8 @@ func portOf(p *route.Plan, part, port string) *route.Port {
 
 // ports is a group for each port, and the button for one more.
 func (e editor) ports(k, whole route.Part) (groups []formGroup) {
-	for _, q := range whole.Ports {
-		groups = append(groups, e.port(k, q))
+	for i, q := range whole.Ports {
+		groups = append(groups, e.port(k, i, q))
 	}
 	return append(groups, formGroup{title: "More ports", buttons: []button{
 		{text: "Add a port", act: func() {
@@ -80,13 +80,15 @@ func boundsOf(solids []route.Solid) (lo, hi mgl64.Vec3) {
 	return lo, hi
 }
 
-func (e editor) port(k route.Part, q route.Port) formGroup {
+// port is the fields of the port at a place in the list: by that they are known,
+// so that a new name leaves the others as they are.
+func (e editor) port(k route.Part, i int, q route.Port) formGroup {
 	// The fields show the port as it counts and write into the part's own.
 	shown := e
 	shown.plan = e.plan.Clone()
 	own := slices.ContainsFunc(k.Ports, func(x route.Port) bool { return x.Name == q.Name })
 	at := func(p *route.Plan) *route.Port { return portOf(p, k.Name, q.Name) }
-	id := "port." + q.Name + "."
+	id := "port." + plainInt(i) + "."
 	g := formGroup{title: "Port " + q.Name, fields: []fieldModel{
 		shown.vector(id+"at", "Middle of its face", "", func(p *route.Plan) *mgl64.Vec3 { return &at(p).At }),
 		facingField(shown, id, q, at),
@@ -94,7 +96,7 @@ func (e editor) port(k route.Part, q route.Port) formGroup {
 		flowField(shown, id, at),
 		shown.known(id+"known", "", func(p *route.Plan) *route.KnownFrom { return &at(p).KnownFrom }),
 	}}
-	if !own || k.Kind != "" {
+	if !own || e.kindHas(k, q.Name) {
 		return g
 	}
 	rename := fieldModel{id: id + "name", label: "Name", text: q.Name, words: true, keep: func(text string) error {
@@ -105,6 +107,16 @@ func (e editor) port(k route.Part, q route.Port) formGroup {
 		e.press("Take port "+q.Name+" away", func(p *route.Plan) { dropPort(p, k.Name, q.Name) })
 	}}}
 	return g
+}
+
+// kindHas reports whether a port is the catalogue's, of which the place can be
+// changed but not the name.
+func (e editor) kindHas(k route.Part, port string) bool {
+	if k.Kind == "" {
+		return false
+	}
+	bare := e.plan.Whole(route.Part{Name: k.Name, Kind: k.Kind, Stack: k.Stack})
+	return slices.ContainsFunc(bare.Ports, func(q route.Port) bool { return q.Name == port })
 }
 
 func facingField(e editor, id string, q route.Port, at func(*route.Plan) *route.Port) fieldModel {

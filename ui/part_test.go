@@ -56,11 +56,11 @@ func TestAPartOfOnesOwn(t *testing.T) {
 	b.typeIn(left, "solid.1.radius", "32")
 	b.formButton(1, "Add a port")
 	right := b.formOf(1)
-	b.typeIn(right, "port.port.at", "45; 62; 45")
-	b.typeIn(right, "port.port.facing", "+y")
-	b.typeIn(right, "port.port.flow", "in")
-	b.typeIn(right, "port.port.known", "measured")
-	b.typeIn(right, "port.port.name", "inlet")
+	b.typeIn(right, "port.0.at", "45; 62; 45")
+	b.typeIn(right, "port.0.facing", "+y")
+	b.typeIn(right, "port.0.flow", "in")
+	b.typeIn(right, "port.0.known", "measured")
+	b.typeIn(right, "port.0.name", "inlet")
 	k := b.part("part")
 	want := route.Port{Name: "inlet", At: mgl64.Vec3{45, 62, 45}, Facing: mgl64.Vec3{0, 1, 0}, Thread: "G1/4", Flow: route.In, KnownFrom: route.Measured}
 	if len(k.Ports) != 1 || k.Ports[0] != want || k.Solids[1].Radius != 32 {
@@ -93,7 +93,7 @@ func TestAPartOfTheCatalogueIsMadeOnesOwn(t *testing.T) {
 	}
 	b.changeSelected()
 	right := b.formOf(1)
-	b.typeIn(right, "port.out.at", "36; 35; 80")
+	b.typeIn(right, "port.0.at", "36; 35; 80")
 	if k := b.part(name); len(k.Ports) != 1 || k.Ports[0].At[0] != 36 || k.Kind == "" {
 		t.Errorf("one port moved: %+v", k)
 	}
@@ -141,7 +141,7 @@ func TestRenamingFollowsEverywhere(t *testing.T) {
 	if r := b.snapshot.Plan.Runs[0]; r.From.Part != "pump" {
 		t.Errorf("the run starts at %v", r.From)
 	}
-	b.typeIn(b.formOf(1), "port.out.name", "outlet")
+	b.typeIn(b.formOf(1), "port.0.name", "outlet")
 	if r := b.snapshot.Plan.Runs[0]; r.From.Port != "outlet" {
 		t.Errorf("the run starts at %v", r.From)
 	}
@@ -229,5 +229,26 @@ func TestVectorsAndPassagesAsTyped(t *testing.T) {
 	}
 	if got, err := parsePassages("alone"); err == nil {
 		t.Errorf("one port gives %v", got)
+	}
+}
+
+// A selected part stays selected under a new name, back and forth.
+func TestARenamedPartStaysSelected(t *testing.T) {
+	b := opened(t)
+	b.pick(board.PartTarget("left"))
+	b.did(b.session.Put("Rename left", func(p *route.Plan) { renamePart(p, "left", "base") }))
+	b.settle()
+	if b.selectedPart() != "base" || b.details.model.title != "base" {
+		t.Errorf("renamed, %q is selected and the details are of %q", b.selectedPart(), b.details.model.title)
+	}
+	b.undo()
+	b.settle()
+	if b.selectedPart() != "left" {
+		t.Errorf("undone, %q is selected", b.selectedPart())
+	}
+	b.did(b.session.RemovePart("left"))
+	b.settle()
+	if b.selectedPart() != "" {
+		t.Errorf("removed, %q is selected", b.selectedPart())
 	}
 }

@@ -15,6 +15,7 @@ type parts struct {
 	dark     bool
 	filled   bool
 	onSelect func(part string)
+	onRemove func() // of the selected part; nil: Delete does nothing
 }
 
 func newParts(onSelect func(string)) *parts {
@@ -52,6 +53,7 @@ func (p *parts) fill() {
 	}
 	p.body.set(objects...)
 	p.rove(p.presses)
+	removable(p.presses, p.onRemove)
 	p.reflow()
 }
 

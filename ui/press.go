@@ -150,7 +150,7 @@ func (p *press) CreateRenderer() fyne.WidgetRenderer {
 	mark := canvas.NewRectangle(paint(accent))
 	r := &pressRenderer{press: p, back: back, mark: mark}
 	r.tone()
-	return r
+	return laidOut(p, r)
 }
 
 type pressRenderer struct {

@@ -10,7 +10,7 @@ import (
 
 // rack shows the bars to saw from, with their pieces.
 type rack struct {
-	*pane
+	*readPane
 	model rackModel
 	said  string
 	dark  bool
@@ -22,7 +22,7 @@ type rack struct {
 // newRack makes the rack; onHover is told the pieces of the bar under the pointer, whose
 // names may not fit.
 func newRack(onHover func(string)) *rack {
-	return &rack{pane: newPane(newColumn(10, 3)), onHover: onHover}
+	return &rack{readPane: newReadPane(newColumn(10, 3)), onHover: onHover}
 }
 
 // show changes the bars; empty is what to say when there are none.

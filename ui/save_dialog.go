@@ -27,6 +27,12 @@ func newField(text string) *field {
 	return f
 }
 
+// FocusGained marks what stands there, so that what is typed takes its place.
+func (f *field) FocusGained() {
+	f.Entry.FocusGained()
+	selectAll(&f.Entry)
+}
+
 // TypedKey gives Enter and Esc to the question.
 func (f *field) TypedKey(k *fyne.KeyEvent) {
 	if f.modal != nil && f.modal.key(k.Name) {
@@ -80,7 +86,6 @@ func (w *Window) askSaveAsThen(then func()) {
 		}})
 	folder.modal, name.modal = m, m
 	w.win.Canvas().Focus(name)
-	name.TypedShortcut(&fyne.ShortcutSelectAll{}) // what is typed takes its place
 }
 
 // saveTo writes to a path, asking when something is there already.

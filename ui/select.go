@@ -5,6 +5,7 @@ import (
 
 	"github.com/go-gl/mathgl/mgl64"
 
+	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/ui/board"
 )
@@ -54,16 +55,17 @@ func (w *Window) selectedFinding() int {
 	return -1
 }
 
-// keepFinding finds the selected finding again in a new answer, and lets go of
-// what is not in the plan any more.
-func (w *Window) keepFinding() {
+// keepSelected finds the selected finding again in a new answer and a part by its
+// new name, and lets go of what is not in the plan any more; before is the plan
+// shown until now.
+func (w *Window) keepSelected(before route.Plan) {
 	s := w.snapshot
 	switch w.selected.Kind {
 	case board.OnFinding:
 		w.selected = findAgain(w.finding, s.List.Findings)
 	case board.OnPart:
 		if _, ok := s.Plan.FindPart(w.selected.Part); !ok {
-			w.selected = board.Target{}
+			w.selected = renamed(before, s.Plan, w.selected.Part)
 		}
 	case board.OnRun:
 		if _, ok := s.Plan.FindRun(w.selected.Run); !ok {
@@ -75,6 +77,19 @@ func (w *Window) keepFinding() {
 		}
 	case board.Nothing:
 	}
+}
+
+// renamed is the part that has taken the place of one in the list of parts under
+// a name that nothing had before; nothing where there is none.
+func renamed(before, now route.Plan, name string) board.Target {
+	i := slices.IndexFunc(before.Parts, func(k route.Part) bool { return k.Name == name })
+	if i < 0 || len(before.Parts) != len(now.Parts) {
+		return board.Target{}
+	}
+	if _, old := before.FindPart(now.Parts[i].Name); old {
+		return board.Target{}
+	}
+	return board.PartTarget(now.Parts[i].Name)
 }
 
 // findAgain looks for the finding of the same kind about the same things.

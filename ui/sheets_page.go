@@ -1,10 +1,11 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 
 	"tubewright/cutlist"
 	"tubewright/cutlist/draw"
@@ -21,6 +22,8 @@ type sheetPage struct {
 	view    *picture
 	caption *flow
 	folder  *field
+
+	feetFields []*field // date and revision
 }
 
 // Sizes of the page, in Fyne's pixels.
@@ -71,13 +74,14 @@ func (p *sheetPage) open() {
 		button{text: "Print", act: func() { w.printSheets(p.choice.options(), p.choice.pages) }},
 		button{text: "Make sheets", strong: true, act: func() { w.makeSheets(folder.Text, p.list, p.choice.options()) }})
 	m.other = p.key
-	folder.modal = m
+	for _, f := range append(p.feetFields, folder) {
+		f.modal = m
+	}
 	for _, b := range turn.presses {
 		b.onKey = m.key
 	}
 	p.layOut()
 	w.win.Canvas().Focus(folder)
-	folder.TypedShortcut(&fyne.ShortcutSelectAll{})
 }
 
 // key turns pages by key.
@@ -104,16 +108,11 @@ func (p *sheetPage) choices(folder fyne.CanvasObject) []fyne.CanvasObject {
 }
 
 func (p *sheetPage) paperRow() fyne.CanvasObject {
-	paper := widget.NewRadioGroup([]string{sheet.A4.String(), sheet.Letter.String()}, nil)
-	paper.Horizontal, paper.Required = true, true
-	paper.Selected = p.choice.paper.String()
-	paper.OnChanged = func(name string) {
-		if chosen, err := sheet.ParsePaper(name); err == nil {
-			p.choice.paper = chosen
-			p.layOut()
-		}
-	}
-	return labelled("Paper", paper)
+	papers := []sheet.Paper{sheet.A4, sheet.Letter}
+	return labelled("Paper", newRadios([]string{papers[0].String(), papers[1].String()}, slices.Index(papers, p.choice.paper), func(i int) {
+		p.choice.paper = papers[i]
+		p.layOut()
+	}))
 }
 
 func (p *sheetPage) chapterRows() fyne.CanvasObject {
@@ -122,7 +121,7 @@ func (p *sheetPage) chapterRows() fyne.CanvasObject {
 		if c == sheet.PieceTags && p.window.snapshot.Plan.Build <= 1 {
 			continue
 		}
-		box := widget.NewCheck(chapterWords[c], func(on bool) {
+		box := newTickBox(chapterWords[c], func(on bool) {
 			p.choice.print(c, on)
 			p.layOut()
 		})
@@ -135,14 +134,15 @@ func (p *sheetPage) chapterRows() fyne.CanvasObject {
 // besides is the files that are made only when asked for.
 func (p *sheetPage) besides() fyne.CanvasObject {
 	return labelled("Files for other programs", newColumn(0, -6,
-		widget.NewCheck("Drawings as SVG, in true mm", func(on bool) { p.choice.svg = on }),
-		widget.NewCheck("The machine in 3-D (glTF)", func(on bool) { p.choice.glb = on })))
+		newTickBox("Drawings as SVG, in true mm", func(on bool) { p.choice.svg = on }),
+		newTickBox("The machine in 3-D (glTF)", func(on bool) { p.choice.glb = on })))
 }
 
 // feet is what stands at the foot of each page.
 func (p *sheetPage) feet() fyne.CanvasObject {
 	field := func(hint string, to *string) fyne.CanvasObject {
-		e := widget.NewEntry()
+		e := newField("")
+		p.feetFields = append(p.feetFields, e)
 		e.PlaceHolder = hint
 		e.OnChanged = func(text string) {
 			*to = text

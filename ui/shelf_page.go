@@ -118,6 +118,7 @@ func (s *shelfPage) add(kind string) {
 		return
 	}
 	s.window.pick(board.PartTarget(name))
+	s.window.focusBoard()
 }
 
 // own adds a box of the person's own and shows its form.

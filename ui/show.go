@@ -19,11 +19,12 @@ const panelPause = 200 * time.Millisecond
 // once, the panels after a pause while something is dragged: never in the frame
 // that moves what is in hand.
 func (w *Window) show(s session.Snapshot) {
+	before := w.snapshot.Plan
 	w.snapshot = s
 	if w.frame == nil {
 		return
 	}
-	w.keepFinding()
+	w.keepSelected(before)
 	w.showWelcome()
 	w.showBoard()
 	w.header.show(headerOf(s))
@@ -92,12 +93,14 @@ func (w *Window) onlyDragged(now boardState) bool {
 func (w *Window) showPanels() {
 	s := w.snapshot
 	w.win.SetTitle(titleOf(s.Plan.Name, s.Dirty) + " – Tubewright")
-	w.parts.show(partsOf(s.Plan), w.selectedPart())
+	w.keeping(w.parts.pane, func() { w.parts.show(partsOf(s.Plan), w.selectedPart()) })
 	w.panels.parts.setTitle(title("Parts", len(s.Plan.Parts)))
-	w.details.show(w.detailOf(s))
-	w.cards.show(cardsOf(s), noRuns(s), w.selectedRun())
+	w.keeping(w.details.pane, func() { w.details.show(w.detailOf(s)) })
+	w.keeping(w.cards.pane, func() { w.cards.show(cardsOf(s), noRuns(s), w.selectedRun()) })
 	w.panels.runs.setTitle(title("Runs", len(s.Plan.Runs)))
-	w.findings.show(findingsOf(s.List, s.Units), noFindings(s), fittingFoot(s), w.selectedFinding(), wayOutOf(s))
+	w.keeping(w.findings.pane, func() {
+		w.findings.show(findingsOf(s.List, s.Units), noFindings(s), fittingFoot(s), w.selectedFinding(), wayOutOf(s))
+	})
 	w.panels.findings.setTitle(title("Findings", len(s.List.Findings)))
 	w.showShop(s)
 	w.showStatus()
@@ -115,7 +118,7 @@ func (w *Window) showShop(s session.Snapshot) {
 	w.rack.show(l, rackOf(l, s.Units), noBars(s))
 	w.panels.rack.setTitle(title("Stock rack", len(l.Bars)))
 	rows, total := buyingOf(l)
-	w.buying.show(rows, noBars(s), uncounted(s))
+	w.keeping(w.buying.pane, func() { w.buying.show(rows, noBars(s), uncounted(s)) })
 	w.panels.buying.setTitle(dotted("Buying list for "+count(max(1, s.Plan.Build), "machine"), total))
 }
 

@@ -10,12 +10,12 @@ import (
 // not covered in the colour of a field, which on a panel is no colour at all.
 type slide struct {
 	widget.BaseWidget
-	slider *widget.Slider
+	slider *keySlider
 	way    *canvas.Rectangle
 }
 
 func newSlide(least, most, step float64, onChanged func(float64)) *slide {
-	s := &slide{slider: widget.NewSlider(least, most), way: canvas.NewRectangle(paint(edge))}
+	s := &slide{slider: newKeySlider(least, most), way: canvas.NewRectangle(paint(edge))}
 	s.slider.Step, s.slider.OnChanged = step, onChanged
 	s.ExtendBaseWidget(s)
 	return s

@@ -40,6 +40,17 @@ func (s *split) reflow() {
 	s.rows.reflow()
 }
 
+func (s *split) held() []fyne.CanvasObject { return []fyne.CanvasObject{s.list, s.top, s.rows} }
+
+// reveal scrolls the side in which something stands, so that it can be seen.
+func (s *split) reveal(o fyne.CanvasObject) {
+	for _, side := range []*pane{s.list, s.rows} {
+		if _, ok := downIn(side.body, o); ok {
+			side.reveal(o)
+		}
+	}
+}
+
 func (s *split) CreateRenderer() fyne.WidgetRenderer { return &splitRenderer{s} }
 
 type splitRenderer struct{ *split }

@@ -41,6 +41,7 @@ func (w *Window) closeSteps() {
 	w.keepSettings()
 	w.steps.Hide()
 	w.frame.Layout.Layout(w.frame.Objects, w.frame.Size())
+	w.focusBoard()
 	w.tell("The Help menu brings the first steps back.")
 }
 

@@ -64,7 +64,7 @@ var themeVeils = map[fyne.ThemeColorName]struct {
 	role  role
 	alpha uint8
 }{
-	theme.ColorNameFocus:     {accent, 0x70},
+	theme.ColorNameFocus:     {accent, 0x68},
 	theme.ColorNameHover:     {ink, 0x12},
 	theme.ColorNamePressed:   {ink, 0x24},
 	theme.ColorNameSelection: {accent, 0x48},

@@ -102,11 +102,11 @@ func (p *trialPage) change(how func()) {
 
 // choices say how all legs were measured, beside the drawing of it.
 func (p *trialPage) choices() fyne.CanvasObject {
-	from := radios([]string{"the ends of the piece", "two marks on it"}, p.model.from() == trial.Marks, func(second bool) {
-		p.change(func() { p.model.measureFrom(map[bool]trial.From{false: trial.Ends, true: trial.Marks}[second]) })
+	from := newRadios([]string{"the ends of the piece", "two marks on it"}, oneIf(p.model.from() == trial.Marks), func(i int) {
+		p.change(func() { p.model.measureFrom(map[bool]trial.From{false: trial.Ends, true: trial.Marks}[i == 1]) })
 	})
-	to := radios([]string{"the back of the bend", "where the centrelines meet"}, p.model.to() == trial.Centre, func(second bool) {
-		p.change(func() { p.model.measureTo(map[bool]trial.To{false: trial.Back, true: trial.Centre}[second]) })
+	to := newRadios([]string{"the back of the bend", "where the centrelines meet"}, oneIf(p.model.to() == trial.Centre), func(i int) {
+		p.change(func() { p.model.measureTo(map[bool]trial.To{false: trial.Back, true: trial.Centre}[i == 1]) })
 	})
 	say := newFlow("Square a piece and measure it, or make two marks and measure between them. Bend it between. Write down the turn on the former and the turn it keeps when it is cold (0° is straight), then measure both legs: a rule laid along each shows where their backs meet.", smallSize, soft)
 	left := newColumn(0, 8, say, labelled("Legs measured from", from), labelled("to", to))

@@ -91,6 +91,8 @@ type Window struct {
 	news     string // what the status line says when nothing is under the pointer
 	closing  bool
 	boxesDue bool // they will be written soon
+
+	focusMoves int // for tests of the real window
 }
 
 // closer is a dialog of Fyne's.
@@ -141,6 +143,9 @@ func New(app fyne.App, o Options) *Window {
 // Show puts the window on the screen.
 func (w *Window) Show() {
 	w.win.Show()
+	if w.options.Boxes != "" {
+		w.watchFocus(nil)
+	}
 	w.offerLost()
 }
 
@@ -181,6 +186,7 @@ func (w *Window) assemble() {
 		under: underActions{onFade: w.fadePicture, onScale: w.scalePicture, onLock: w.lockPicture, onRemove: w.removePicture},
 	})
 	w.cards = newCards(func(run string) { w.pick(board.RunTarget(run)) }, w.chooseWay, w.freeWay, w.previewWay)
+	w.parts.onRemove, w.cards.onRemove = w.remove, w.remove
 	w.findings = newFindings(w.pickFinding, wayOutActions{onFind: w.findWayOut, onStop: w.session.StopLooking, onTake: w.takeWayOut, onLook: w.previewOffer})
 	w.rack = newRack(w.hovered)
 	w.buying = newBuying(w.session.SetOnHand, w.wrongCount, w.hovered)
@@ -193,7 +199,7 @@ func (w *Window) assemble() {
 	w.panels = panels{
 		newPanel("Parts", nil, w.parts.pane), newPanel("Selected", nil, w.details.pane),
 		newPanel("Runs", nil, w.cards.pane), newPanel("Findings", nil, w.findings.pane),
-		newPanel("Stock rack", nil, w.rack.pane), newPanel("Buying list", w.machines, w.buying.pane),
+		newPanel("Stock rack", nil, w.rack.readPane), newPanel("Buying list", w.machines, w.buying.pane),
 	}
 }
 
