@@ -112,10 +112,15 @@ func (b *bargain) sweep() bool {
 }
 
 // insist searches the runs that still clash with pairs of chains that have a
-// fitting more. What it finds may let others move.
+// fitting more. What it finds may let others move. Where more runs clash than may
+// insist, a fitting more would settle nothing.
 func (b *bargain) insist(ctx context.Context) error {
 	b.settleFor(b.best)
-	left := mostInsists
+	left := 0
+	_ = b.eachClashing(func(int) error { left++; return nil })
+	if left > mostInsists {
+		return nil
+	}
 	err := b.eachClashing(func(i int) error {
 		if left--; left < 0 {
 			return nil
