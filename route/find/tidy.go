@@ -150,6 +150,9 @@ type legPair struct{ a, b, c, d vec }
 // beside gives the way across from the first leg to the second when they lie
 // side by side no farther apart than most.
 func (p *legPair) beside(most float64) (over vec, ok bool) {
+	if p.apart(most) {
+		return over, false
+	}
 	u, ok := unit(p.b.Sub(p.a))
 	v, good := unit(p.d.Sub(p.c))
 	if !ok || !good || !along(u, v) {
@@ -162,6 +165,20 @@ func (p *legPair) beside(most float64) (over vec, ok bool) {
 	}
 	over = aside(p.c.Sub(p.a), u)
 	return over, over.Len() <= most
+}
+
+// apart reports whether the bounds of two legs alone show that they lie farther
+// apart than most. Legs side by side may lean from each other by evenWay.
+func (p *legPair) apart(most float64) bool {
+	for i := range 3 {
+		most += evenWay * math.Abs(p.d[i]-p.c[i])
+	}
+	for i := range 3 {
+		if min(p.a[i], p.b[i])-max(p.c[i], p.d[i]) > most+sameSpot || min(p.c[i], p.d[i])-max(p.a[i], p.b[i]) > most+sameSpot {
+			return true
+		}
+	}
+	return false
 }
 
 // nearlyLevel reports whether two legs this far across from each other are out
