@@ -53,6 +53,17 @@ func TestTogether(t *testing.T) {
 	}
 }
 
+// TestLegsTooShortForRightAngles: in these of the crowded plans a run has legs between
+// its bends that no two right angles have room for.
+func TestLegsTooShortForRightAngles(t *testing.T) {
+	for _, seed := range []uint64{78, 107, 231, 241} {
+		plan := crowd(seed)
+		if why := conflicts(plan, solved(t, plan)); why != "" {
+			t.Errorf("seed %d: %s", seed, why)
+		}
+	}
+}
+
 func solved(tb testing.TB, plan route.Plan) find.Solution {
 	tb.Helper()
 	sol, err := find.Solve(context.Background(), plan)

@@ -147,7 +147,10 @@ func (h *hunt) lookAgain(ctx context.Context) ([]Way, error) {
 	if err := h.harder(ctx); err != nil {
 		return nil, err
 	}
-	return h.ways(ctx)
+	if ways, err = h.ways(ctx); len(ways) > 0 || err != nil {
+		return ways, err
+	}
+	return h.slidingBends(), ctx.Err()
 }
 
 // stockShort reports whether a way was refused only for the length of its blank.
@@ -207,7 +210,10 @@ func (h *hunt) look(ctx context.Context) ([]Way, error) {
 	if err := h.mixedSquares(ctx); err != nil {
 		return nil, err
 	}
-	return h.ways(ctx)
+	if ways, err = h.ways(ctx); len(ways) > 0 || err != nil {
+		return ways, err
+	}
+	return h.slidingBends(), ctx.Err()
 }
 
 // bent offers ways with bends: from the chains as they stand, then with one
