@@ -12,6 +12,7 @@ import (
 	"tubewright/cutlist"
 	"tubewright/cutlist/measure"
 	"tubewright/route"
+	"tubewright/route/check"
 	"tubewright/route/planfile"
 	"tubewright/route/survey"
 	"tubewright/ui/board"
@@ -38,7 +39,8 @@ func screens(t *testing.T) []pageShown {
 			b.pick(board.PartTarget("pump"))
 			b.details.showWrong(&NumberError{"3 furlongs", "that is no length", "Use mm, cm, m or in."})
 		}},
-		{"news in the status line", func(b *bench) { b.hovered(longNews) }},
+		{"what is under the pointer", func(b *bench) { b.hovered(longNews) }},
+		{"news in the status line", func(b *bench) { b.tell(longNews) }},
 		{"trouble in the status line", func(b *bench) { b.snapshot.Trouble = errors.New(longNews); b.showStatus() }},
 		{"working", func(b *bench) {
 			b.header.show(headerModel{title: "Conservation scanner *", undo: "Move pump", ready: readyModel{"Working …", soft, true}})
@@ -91,6 +93,23 @@ func screens(t *testing.T) []pageShown {
 		{"an error", func(b *bench) {
 			b.did(errors.New("that edit leaves the run pump-to-processor without a tube, and its ports are not free"))
 		}},
+		{"picture under the look", func(b *bench) {
+			b.details.show(detailModel{title: "Nothing is selected", fixed: true, lines: []string{"Click a part."}, under: underModel{
+				shown: true, name: "open case, seen through the side.png", wrong: "It cannot be read: the file is not there any more.", fade: 0.4,
+			}})
+		}},
+		{"ways out of a finding", func(b *bench) {
+			b.findings.show(someFindings, "", "", 0, wayOutModel{index: 0, said: "2 ways out.", offers: someOffers})
+		}},
+		{"looking for ways out", func(b *bench) {
+			b.findings.show(someFindings, "", "", 0, wayOutModel{index: 0, looking: true, spent: 0.42, said: "Looking …"})
+		}},
+		{"long names", func(b *bench) {
+			b.parts.show([]partRow{{longName, longName + " · 2 of 4 ports"}}, longName)
+			b.details.show(detailModel{title: longName, part: longName, lines: []string{longName + ".out: G1/4 · free"}})
+			b.cards.show([]cardModel{{run: longName, letter: "AB", length: "1234.5", unit: "mm", facts: "1 bend", ways: []wayModel{{longName, "1 bend", longName, true}}}}, "", longName)
+			b.header.show(headerModel{title: longName + " *", ready: readyModel{"Ready to cut? Not yet: 12 errors · 3 warnings · draft, 24 numbers to measure.", bad, false}})
+		}},
 		{"scale a picture", func(b *bench) { b.askDistance(0, []mgl64.Vec3{{0, 0, 0}, {100, 0, 0}}) }},
 	}
 	for _, r := range scannerRuns {
@@ -126,6 +145,19 @@ func scannerPutIn(b *bench) cutlist.List {
 	putInOnce.Do(func() { putInOnce.list = complete(b.listing(), b.snapshot.Solution) })
 	return putInOnce.list
 }
+
+// longName is a name as people give them who name by place and purpose.
+const longName = "radiator-behind-the-front-fans_lowerleft"
+
+var (
+	someFindings = []findingGroup{{check.Error, "1 error: do not cut", []findingModel{
+		{0, check.Error, "Run pump-to-processor hits part radiator-front by 3.2 mm.", "Move radiator-front 3.2 mm in +x, or choose another way.", "-3.2 mm", true, true, false},
+	}}}
+	someOffers = []offerModel{
+		{words: "Move radiator-front 3.2 mm in +x", facts: "1 finding less · 4.10 dearer"},
+		{words: "Take the way: two square bends", facts: "1 finding less · 12.40 dearer · 2 more bends"},
+	}
+)
 
 // longNews is about as long as a line of news becomes.
 const longNews = "radiator.high to processor.in: G1/4, facing −x, 412.5 mm from the left, 331.25 mm from the floor, 118.75 mm from the open side; this port has a run already, and its thread is another."

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"image"
 	"math"
+	"strings"
 	"testing"
 
 	"tubewright/ui/board"
@@ -19,7 +20,9 @@ func boardAlone(t *testing.T, ratio float64, w, h int) *image.RGBA {
 		t.Fatal(err)
 	}
 	b.settle()
-	scene, style := b.board.Scene(), boardStyle(false)
+	b.snapshot.List = complete(b.snapshot.List, b.snapshot.Solution) // as the window has it after a moment
+	full, style := b.scene(), boardStyle(false)
+	scene := &full
 	c := board.NewCamera(board.Side, scene.Case, w, h)
 	for i := range c.Inset {
 		c.Inset[i] = int(float64(c.Inset[i]) * ratio) // of the rulers
@@ -44,6 +47,7 @@ func TestWindowShowsTheBoardPixelForPixel(t *testing.T) {
 			s.env = append(s.env, fmt.Sprint("FYNE_SCALE=", row.scale))
 			s.do("mousemove 1399 999") // where it hovers over nothing
 			s.start("--size", row.size, "--demo", eightRuns)
+			s.until("how the tubes go in", func(b Boxes) bool { return atRest(b) && !strings.Contains(b.Ready, "Looking how") })
 			s.boardOn()
 			at := s.boxes().Boxes["board"]
 			edge := func(units float32) int { return int(math.Round(float64(units * row.scale))) }

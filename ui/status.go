@@ -32,17 +32,30 @@ func (w *Window) showStatus() {
 	if t := w.snapshot.Trouble; t != nil {
 		text, r = sentence(t.Error()), bad
 	}
-	if w.status.set(text, r) {
-		w.placeStatus()
+	// News and the file's name stay: on one line, so that they cover nothing for long.
+	most := 1
+	if w.hover != "" || w.reading || w.snapshot.Trouble != nil {
+		most = statusMost
 	}
+	if w.status.set(text, r) || w.status.most != most {
+		w.status.most, w.status.lines = most, nil
+		w.placeStatus()
+		w.status.Refresh()
+	}
+}
+
+// lookAtStatus shows all of the status line while the pointer is on it.
+func (w *Window) lookAtStatus(on bool) {
+	w.reading = on
+	w.showStatus()
 }
 
 // statusMost is how many lines the status line may grow to: more than anything it
 // is given takes at the least width and the largest text.
 const statusMost = 5
 
-// placeStatus stands the status line at the foot of the board. A text longer than
-// the line grows upward over the board, so that all of it can be read.
+// placeStatus stands the status line at the foot of the board. Where it has more
+// lines than one it grows upward over the board.
 func (w *Window) placeStatus() {
 	const left, top = 4, 3
 	wide := max(0, w.foot.size.Width-2*left)
@@ -51,8 +64,7 @@ func (w *Window) placeStatus() {
 	if more := high + 2*top - place.size.Height; more > 0 && wide > 0 {
 		place.at.Y, place.size.Height = place.at.Y-more, place.size.Height+more
 	}
-	w.under.FillColor = paint(ground)
-	setVisible(w.under, place != w.foot) // on one line it has the window's own ground
+	w.under.fill(place != w.foot) // on one line it has the window's own ground
 	place.put(w.under)
 	box{fyne.NewPos(place.at.X+left, place.at.Y+top), fyne.NewSize(wide, place.size.Height-top)}.put(w.status)
 }

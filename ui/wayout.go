@@ -17,6 +17,7 @@ type wayOut struct {
 	dark   bool
 	said   *flow
 	bar    *widget.ProgressBar
+	far    *flow    // how far the search is
 	rows   []*press // what can be pressed, from the top
 	do     wayOutActions
 }
@@ -31,8 +32,8 @@ type wayOutActions struct {
 }
 
 func newWayOut(do wayOutActions) *wayOut {
-	w := &wayOut{column: newColumn(0, 4), said: newFlow("", smallSize, soft), bar: widget.NewProgressBar(), do: do}
-	w.bar.TextFormatter = func() string { return fmt.Sprintf("%.0f %%", w.bar.Value*100) }
+	w := &wayOut{column: newColumn(0, 4), said: newFlow("", smallSize, soft), bar: widget.NewProgressBar(), far: newFlow("", smallSize, soft), do: do}
+	w.bar.TextFormatter = func() string { return "" } // half on the bar, half beside it, it could not be read
 	return w
 }
 
@@ -54,6 +55,9 @@ func (w *wayOut) show(finding int, m wayOutModel) bool {
 	if m.looking && w.bar.Value != m.spent {
 		w.bar.SetValue(m.spent)
 	}
+	if m.looking {
+		w.far.set(fmt.Sprintf("%.0f %% looked at.", m.spent*100), soft)
+	}
 	if rows {
 		w.filled, w.dark = true, isDark()
 		w.fill()
@@ -71,7 +75,7 @@ func (w *wayOut) fill() {
 	case w.model.looking:
 		stop := newButtonRow(button{text: "Stop looking", act: w.do.onStop})
 		w.rows = stop.presses
-		objects = []fyne.CanvasObject{w.bar, stop}
+		objects = []fyne.CanvasObject{w.bar, w.far, stop}
 	case !w.asked():
 		find := newButtonRow(button{text: "Find a way out", act: func() { w.do.onFind(w.model.index) }})
 		w.rows = find.presses

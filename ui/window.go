@@ -10,7 +10,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 
 	"tubewright/cutlist/sheet"
 	"tubewright/route"
@@ -78,8 +77,9 @@ type Window struct {
 	welcome  *panel      // in the board's place while no plan is open
 	begins   []beginning // the rows of the welcome
 	status   *flow
-	under    *canvas.Rectangle // ground of the status line
-	foot     box               // its place when it is one line
+	under    *lookArea // ground of the status line
+	reading  bool      // the pointer is on the status line
+	foot     box       // its place when it is one line
 	steps    *steps
 	panels   panels
 	shownAt  shown
@@ -191,8 +191,7 @@ func (w *Window) assemble() {
 	w.rack = newRack(w.hovered)
 	w.buying = newBuying(w.session.SetOnHand, w.wrongCount, w.hovered)
 	w.status = newFlow("", smallSize, soft)
-	w.status.most = statusMost
-	w.under = canvas.NewRectangle(paint(ground))
+	w.under = newLookArea(w.lookAtStatus)
 	w.makeSteps()
 	w.machines = newButtonRow(button{text: "−", sign: true, act: func() { w.build(-1) }}, button{text: "+", sign: true, act: func() { w.build(1) }})
 	w.machines.toRight = true
