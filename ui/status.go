@@ -61,7 +61,7 @@ func (w *Window) placeStatus() {
 	wide := max(0, w.foot.size.Width-2*left)
 	high := w.status.HeightFor(wide)
 	place := w.foot
-	if more := high + 2*top - place.size.Height; more > 0 && wide > 0 {
+	if more := high + 2*top - place.size.Height; high > 1.5*w.status.lineHeight() && wide > 0 {
 		place.at.Y, place.size.Height = place.at.Y-more, place.size.Height+more
 	}
 	w.under.fill(place != w.foot) // on one line it has the window's own ground
