@@ -24,10 +24,10 @@ type Boxes struct {
 	Findings []check.Code `json:"findings"`
 	// Version of the plan: it grows with every change, undo and redo.
 	Version int    `json:"version"`
-	Modal   string `json:"modal"` // title of the question that is open
-	Focus   string `json:"focus"` // what has it: its label or first words; empty: nothing
-	Moves   int    `json:"moves"` // of the focus so far
-	Undo    string `json:"undo"`  // what undo would take back; empty: nothing
+	Modal   string `json:"modal"`  // title of the question that is open
+	Dialog  bool   `json:"dialog"` // one of Fyne's own questions is open
+	Focus   string `json:"focus"`  // what has it: its label or first words; empty: nothing
+	Undo    string `json:"undo"`   // what undo would take back; empty: nothing
 	// Selected is the part, the run or the kind of finding; empty: nothing.
 	Selected string                `json:"selected"`
 	Cuts     map[string]float64    `json:"cuts"`  // run to cut length, mm
@@ -55,7 +55,6 @@ func (w *Window) writeBoxes() {
 func (w *Window) watchFocus(last fyne.Focusable) {
 	now := w.win.Canvas().Focused()
 	if now != last {
-		w.focusMoves++
 		w.writeBoxesNow()
 	}
 	w.options.After(focusPause, func() { w.watchFocus(now) })
@@ -135,8 +134,8 @@ func (w *Window) boxes() Boxes {
 	if n := len(w.modals); n > 0 {
 		b.Modal = w.modals[n-1].title()
 	}
+	b.Dialog = w.dialog != nil
 	b.Undo = s.Undo
-	b.Moves = w.focusMoves
 	b.Focus, b.Selected = w.focusName(), w.selectedPart()+w.selectedRun()
 	if i := w.selectedFinding(); i >= 0 && i < len(s.List.Findings) {
 		b.Selected = string(s.List.Findings[i].Code)
@@ -176,6 +175,7 @@ func (w *Window) named(each func(string, fyne.CanvasObject)) {
 		each(name, w.header.buttons[i])
 	}
 	each("ready", w.header.ready)
+	each("fade", w.details.under.fade.slider)
 	for name, p := range map[string]*panel{
 		"parts": w.panels.parts, "details": w.panels.details, "runs": w.panels.runs,
 		"findings": w.panels.findings, "rack": w.panels.rack, "buying": w.panels.buying,

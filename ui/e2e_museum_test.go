@@ -84,7 +84,7 @@ func (s *stage) tabUntil(key, what string, there func(focus string) bool) {
 			return
 		}
 		s.key(key)
-		s.until("the focus elsewhere than on "+was.Focus, func(b Boxes) bool { return b.Moves != was.Moves })
+		s.until("the focus elsewhere than on "+was.Focus, func(b Boxes) bool { return b.Focus != was.Focus })
 	}
 	s.t.Fatalf("%s never comes to %s; it is on %q at last", key, what, s.boxes().Focus)
 }

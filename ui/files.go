@@ -71,6 +71,7 @@ func (w *Window) showDialog(d interface {
 	resize(fyne.NewSize(min(820, size.Width-80), min(560, size.Height-80)))
 	w.dialog = d
 	d.Show()
+	w.writeBoxes()
 }
 
 // folder is where to begin looking: beside the open plan, or the newest of the

@@ -11,7 +11,6 @@ import (
 	"slices"
 	"strings"
 
-	"fyne.io/fyne/v2"
 	"github.com/go-gl/mathgl/mgl64"
 
 	"tubewright/route"
@@ -167,8 +166,7 @@ func (w *Window) askDistance(i int, at []mgl64.Vec3) {
 		w.did(w.session.ChangePicture(i, "Scale", func(p *route.Picture) { *p = rescaled(*p, from, to, distance2, want) }))
 	}})
 	far.modal = m
-	w.win.Canvas().Focus(far)
-	far.TypedShortcut(&fyne.ShortcutSelectAll{})
+	w.focusSoon(m, far)
 }
 
 func distance2(a, b [2]float64) float64 { return math.Hypot(b[0]-a[0], b[1]-a[1]) }

@@ -82,6 +82,20 @@ func (w *Window) focusBoard() {
 	w.win.Canvas().Unfocus()
 }
 
+// focusSoon gives the focus to a field of a question that a click on the board has
+// opened: Fyne takes it away again when it has dealt with the click.
+func (w *Window) focusSoon(m *modal, f fyne.Focusable) {
+	w.win.Canvas().Focus(f)
+	if w.options.After == nil {
+		return
+	}
+	w.options.After(0, func() {
+		if n := len(w.modals); n > 0 && w.modals[n-1] == m {
+			w.win.Canvas().Focus(f)
+		}
+	})
+}
+
 // focusAgain gives the focus back to what had it before a question was asked, if
 // it can still be seen.
 func (w *Window) focusAgain(f fyne.Focusable) {

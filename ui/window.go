@@ -91,8 +91,6 @@ type Window struct {
 	news     string // what the status line says when nothing is under the pointer
 	closing  bool
 	boxesDue bool // they will be written soon
-
-	focusMoves int // for tests of the real window
 }
 
 // closer is a dialog of Fyne's.
