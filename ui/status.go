@@ -2,8 +2,12 @@ package ui
 
 import "fyne.io/fyne/v2"
 
-// hovered is told by the board what is under the pointer.
+// hovered is told by the board what is under the pointer. While points are asked
+// for, what to click stays to be read.
 func (w *Window) hovered(text string) {
+	if w.board.Pointing() {
+		text = ""
+	}
 	w.hover = text
 	w.showStatus()
 }
