@@ -43,6 +43,8 @@ type inquiry struct {
 const (
 	// mostLookedAt bounds what is kept of one run's search: a few megabytes.
 	mostLookedAt = 1 << 16
+	// askSize is how many boxes a question of the guard's takes the room of.
+	askSize = 2
 	// lookSpare is how much farther than the gap asked for a look is taken to
 	// reach, mm: far beyond what any measure of a gap is rounded by (margin,
 	// turnSag).
@@ -69,7 +71,7 @@ func (l *looked) at(lo, hi vec, gap float64) {
 
 // asked remembers a question of the guard's.
 func (l *looked) asked(limb *limb, runs, hit bool) {
-	if l.grows(1) {
+	if l.grows(askSize) {
 		l.asks = append(l.asks, ask{*limb, runs, hit})
 	}
 }

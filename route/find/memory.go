@@ -30,6 +30,12 @@ const (
 	mostPasts = 8
 	// mostAsked bounds the searches of one run that are remembered.
 	mostAsked = 64
+	// mostVariants bounds, for each run of a plan, the ways it was drawn or tied
+	// that are remembered of one arrangement.
+	mostVariants = 4
+	// mostKept bounds what is kept of all the places searches looked at: some
+	// thirty megabytes (looked counts by the size of a box of space).
+	mostKept = 1 << 19
 )
 
 // past is what is known of one arrangement of parts.
@@ -78,12 +84,29 @@ func (m *Memory) pastOf(sc *scene) *past {
 	return &past{scene: sc}
 }
 
-// keep makes a past the latest; the oldest is forgotten when there are too many.
+// keep makes a past the latest; the oldest are forgotten when there are too many
+// or they hold too much.
 func (m *Memory) keep(p *past) {
 	m.pasts = append(slices.DeleteFunc(m.pasts, func(q *past) bool { return q == p }), p)
-	if len(m.pasts) > mostPasts {
+	for len(m.pasts) > mostPasts || len(m.pasts) > 1 && m.looks() > mostKept {
 		m.pasts = slices.Delete(m.pasts, 0, 1)
 	}
+}
+
+// looks counts what is kept of the places searches looked at, each once.
+func (m *Memory) looks() (sum int) {
+	seen := map[*looked]bool{nil: true}
+	for _, p := range m.pasts {
+		for _, r := range p.runs {
+			for _, a := range r.asked {
+				if !seen[a.looked] {
+					seen[a.looked] = true
+					sum += a.looked.count
+				}
+			}
+		}
+	}
+	return sum
 }
 
 // sameAs reports whether a search finds the same in two scenes.
@@ -131,10 +154,12 @@ func (t *table) remember() {
 		known.run.Pick = ""
 		known.asked = latest(known.asked)
 		if n := t.past.find(known.run, known.reserved); n >= 0 {
-			t.past.runs[n] = known
-		} else {
-			t.past.runs = append(t.past.runs, known)
+			t.past.runs = slices.Delete(t.past.runs, n, n+1)
 		}
+		t.past.runs = append(t.past.runs, known) // the latest last
+	}
+	if n := len(t.past.runs) - mostVariants*len(t.rows); n > 0 {
+		t.past.runs = slices.Delete(t.past.runs, 0, n)
 	}
 }
 
