@@ -27,6 +27,7 @@ type Boxes struct {
 	Modal   string `json:"modal"`  // title of the question that is open
 	Dialog  bool   `json:"dialog"` // one of Fyne's own questions is open
 	Focus   string `json:"focus"`  // what has it: its label or first words; empty: nothing
+	Chosen  string `json:"chosen"` // the word in the field to choose in that has the focus
 	Undo    string `json:"undo"`   // what undo would take back; empty: nothing
 	// Selected is the part, the run or the kind of finding; empty: nothing.
 	Selected string                `json:"selected"`
@@ -62,6 +63,14 @@ func (w *Window) watchFocus(last fyne.Focusable) {
 
 // focusPause is short against a press of a key and its answer in a test.
 const focusPause = 20 * time.Millisecond
+
+// chosen is the word in the field to choose in that has the focus.
+func (w *Window) chosen() string {
+	if c, ok := w.win.Canvas().Focused().(*choice); ok {
+		return c.Selected
+	}
+	return ""
+}
 
 // focusName is what has the focus, in a word that a test can look for.
 func (w *Window) focusName() (name string) {
@@ -136,7 +145,7 @@ func (w *Window) boxes() Boxes {
 	}
 	b.Dialog = w.dialog != nil
 	b.Undo = s.Undo
-	b.Focus, b.Selected = w.focusName(), w.selectedPart()+w.selectedRun()
+	b.Focus, b.Chosen, b.Selected = w.focusName(), w.chosen(), w.selectedPart()+w.selectedRun()
 	if i := w.selectedFinding(); i >= 0 && i < len(s.List.Findings) {
 		b.Selected = string(s.List.Findings[i].Code)
 	}

@@ -77,6 +77,7 @@ func (s *stage) tabTo(key, name string) {
 
 func (s *stage) tabUntil(key, what string, there func(focus string) bool) {
 	s.t.Helper()
+	s.focusAtRest()
 	const most = 60 // more than there are stops on any page
 	for range most {
 		was := s.boxes()
@@ -89,11 +90,40 @@ func (s *stage) tabUntil(key, what string, there func(focus string) bool) {
 	s.t.Fatalf("%s never comes to %s; it is on %q at last", key, what, s.boxes().Focus)
 }
 
+// focusAtRest waits until no key is on its way that moves the focus: it would
+// count as the next one's.
+func (s *stage) focusAtRest() {
+	s.t.Helper()
+	for last := "nowhere"; ; time.Sleep(3 * focusPause) {
+		now := s.boxes().Focus
+		if now == last {
+			return
+		}
+		last = now
+	}
+}
+
 // enter types into the field with the focus, whose old text is marked.
 func (s *stage) enter(text string) {
 	s.t.Helper()
 	s.write(text)
 	s.key("Tab")
+}
+
+// choose types a word in the field to choose in that has the focus, and looks that
+// it is taken, as a person does.
+func (s *stage) choose(word string) {
+	s.t.Helper()
+	for range 3 {
+		s.write(word)
+		for begun := time.Now(); time.Since(begun) < 3*time.Second; time.Sleep(focusPause) {
+			if strings.HasPrefix(s.boxes().Chosen, word) {
+				return
+			}
+		}
+		s.t.Logf("%q is typed again: %q stands there, and %q has the focus", word, s.boxes().Chosen, s.boxes().Focus)
+	}
+	s.t.Fatalf("%q is never chosen", word)
 }
 
 // typed writes a length or an angle as a person would.
@@ -241,9 +271,11 @@ func (m museum) addPort(q route.Port) {
 	m.until("the new port's fields", func(b Boxes) bool { return b.Focus == "Name" })
 	m.enter(q.Name)
 	m.enter(typedAll(q.At))
-	m.write(facingWords[slices.Index(facingAxes, q.Facing)])
+	m.choose(facingWords[slices.Index(facingAxes, q.Facing)])
 	m.tabTo("Tab", "Coolant")
-	m.write(map[route.Flow]string{route.In: "in", route.Out: "out"}[q.Flow])
+	if word := map[route.Flow]string{route.In: "in", route.Out: "out"}[q.Flow]; word != "" {
+		m.choose(word)
+	}
 }
 
 // inside types which ports the coolant links in a part.

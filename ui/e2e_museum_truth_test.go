@@ -25,7 +25,7 @@ func (m museum) isTheMuseumsMachine(path string) {
 		for _, q := range placed.Ports {
 			p, ok := got.FindPort(q.Ref)
 			if !ok || p.Frame.At.Sub(q.Frame.At).Len() > 1e-6 || p.Frame.Dir.Sub(q.Frame.Dir).Len() > 1e-9 || p.Flow != q.Flow {
-				m.t.Errorf("%s is saved at %v facing %v, want %v and %v", q.Ref, p.Frame.At, p.Frame.Dir, q.Frame.At, q.Frame.Dir)
+				m.t.Errorf("%s is saved at %v facing %v with coolant %q, want %v, %v and %q", q.Ref, p.Frame.At, p.Frame.Dir, p.Flow, q.Frame.At, q.Frame.Dir, q.Flow)
 			}
 		}
 	}
