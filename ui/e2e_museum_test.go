@@ -12,16 +12,16 @@ import (
 
 	"github.com/go-gl/mathgl/mgl64"
 
-	"tubewright/assets"
 	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/route/planfile"
+	"tubewright/route/planfile/demoplan"
 )
 
 // From a starting case to the sheets of the museum demo's machine, by keys alone:
 // the pointer is parked beside the window and never moves.
 func TestWindowMakesTheMuseumDemoByKeysAlone(t *testing.T) {
-	m := museum{newStage(t), demoPlan(t, "conservation-scanner")}
+	m := museum{newStage(t), demoplan.Read(t, "conservation-scanner")}
 	begun := time.Now()
 	m.run("xdotool", "mousemove", "1399", "999")
 	m.beginFromTheMiddleCase()
@@ -57,16 +57,6 @@ func TestWindowMakesTheMuseumDemoByKeysAlone(t *testing.T) {
 type museum struct {
 	*stage
 	want route.Plan
-}
-
-func demoPlan(t *testing.T, name string) route.Plan {
-	t.Helper()
-	text, _ := assets.Demo(name)
-	plan, _, err := planfile.Read(name, text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return plan
 }
 
 // tabTo presses a key until the focus is on something.

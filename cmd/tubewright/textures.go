@@ -13,7 +13,7 @@ const textureTime = 20 * time.Second
 
 // Fyne 2.7.1 reads this from FYNE_CACHE before any code of ours runs, and has no
 // other way to set it. Should a later Fyne name it otherwise, ours is a variable
-// nobody reads, and the soak test of the window fails.
+// nobody reads, and TestFynesTextureTimeIsReached fails.
 //
 //go:linkname validDuration fyne.io/fyne/v2/internal/cache.ValidDuration
 var validDuration time.Duration
