@@ -71,6 +71,9 @@ var themeVeils = map[fyne.ThemeColorName]struct {
 	theme.ColorNameShadow:    {ink, 0x38},
 }
 
+// darkShadow lies on the dark window under a question.
+var darkShadow = color.NRGBA{A: 0x80}
+
 // menuInk is an ink that is as good as opaque. Fyne 2.7.1 takes the low byte of
 // 0.95 of the 16-bit alpha for the shortcuts in a menu: 50 of an opaque ink, too
 // faint to read, but 255 of this one.
@@ -110,6 +113,9 @@ func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color
 	}
 	if r, ok := themeRoles[name]; ok {
 		return t.colour[r]
+	}
+	if name == theme.ColorNameShadow && t.dark {
+		return darkShadow // the ink is light here: it would brighten what lies under
 	}
 	if v, ok := themeVeils[name]; ok {
 		c := t.colour[v.role]
