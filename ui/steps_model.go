@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"tubewright/route"
 	"tubewright/route/check"
 	"tubewright/ui/session"
 )
@@ -35,9 +36,19 @@ func stepsDone(s session.Snapshot, known []string) []string {
 			done = append(done, key)
 		}
 	}
-	tick("place", slices.ContainsFunc(placing, func(word string) bool { return strings.HasPrefix(s.Undo, word) }))
+	tick("place", placedPart(s))
 	tick("run", strings.HasPrefix(s.Undo, "Join "))
 	settled := countOf(s.List.Findings, check.Error)+countOf(s.List.Findings, check.Warning) == 0 && fittingWords(s) == ""
 	tick("settle", s.Current() && s.Undo != "" && len(s.List.Tubes) > 0 && settled)
 	return done
+}
+
+// placedPart reports whether the last edit placed a part: "Add a bar to buy" did not.
+func placedPart(s session.Snapshot) bool {
+	return slices.ContainsFunc(placing, func(word string) bool {
+		rest, ok := strings.CutPrefix(s.Undo, word)
+		return ok && slices.ContainsFunc(s.Plan.Parts, func(k route.Part) bool {
+			return rest == k.Name || strings.HasPrefix(rest, k.Name+" ")
+		})
+	})
 }

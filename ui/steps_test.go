@@ -43,14 +43,17 @@ func TestWhatProvesAStep(t *testing.T) {
 	tubes := cutlist.List{Tubes: make([]cutlist.Tube, 1)}
 	wrong := tubes
 	wrong.Findings = []check.Finding{{Severity: check.Warning}}
+	pump := route.Plan{Parts: []route.Part{{Name: "pump"}}}
 	for _, row := range []struct {
 		name string
 		s    session.Snapshot
 		want []string
 	}{
+		{"a bar added", session.Snapshot{Plan: pump, Undo: "Add a bar to buy"}, nil},
+		{"a picture moved", session.Snapshot{Plan: pump, Undo: "Move picture"}, nil},
 		{"nothing done", session.Snapshot{Open: true, List: tubes}, nil},
-		{"a part turned", session.Snapshot{Undo: "Turn pump"}, []string{"place"}},
-		{"a part added", session.Snapshot{Undo: "Add pump"}, []string{"place"}},
+		{"a part turned", session.Snapshot{Plan: pump, Undo: "Turn pump"}, []string{"place"}},
+		{"a part added", session.Snapshot{Plan: pump, Undo: "Add pump"}, []string{"place"}},
 		{"joined", session.Snapshot{Undo: "Join a.x to b.y"}, []string{"run"}},
 		{"settled", session.Snapshot{Open: true, Undo: "Fade a.jpg", List: tubes}, []string{"settle"}},
 		{"not settled", session.Snapshot{Open: true, Undo: "Fade a.jpg", List: wrong}, nil},
@@ -60,7 +63,7 @@ func TestWhatProvesAStep(t *testing.T) {
 			t.Errorf("%s: done are %v, want %v", row.name, got, row.want)
 		}
 	}
-	if got := stepsDone(session.Snapshot{Undo: "Turn pump"}, []string{"place", "run"}); len(got) != 2 {
+	if got := stepsDone(session.Snapshot{Plan: pump, Undo: "Turn pump"}, []string{"place", "run"}); len(got) != 2 {
 		t.Errorf("a step is ticked twice: %v", got)
 	}
 }
