@@ -12,6 +12,7 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 )
 
 // screen is an Xvfb whose memory the tests look into: what a person would see,
@@ -33,7 +34,7 @@ func newScreen(t testing.TB) *screen {
 		t.Fatal(err)
 	}
 	dir := t.TempDir()
-	cmd := exec.Command("Xvfb", "-displayfd", "3", "-screen", "0", "1400x1000x24", "-dpi", "96", "-fbdir", dir)
+	cmd := exec.Command("Xvfb", "-displayfd", "3", "-screen", "0", "1400x1000x24", "-dpi", "96", "-noreset", "-fbdir", dir)
 	cmd.ExtraFiles = []*os.File{write}
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)
@@ -48,7 +49,24 @@ func newScreen(t testing.TB) *screen {
 	}
 	s := &screen{number: strings.TrimSpace(number)}
 	s.open(t, filepath.Join(dir, "Xvfb_screen0"))
+	s.untilItAnswers(t)
 	return s
+}
+
+// untilItAnswers waits until a program can reach the screen: Xvfb told its number
+// once before it let anybody in.
+func (s *screen) untilItAnswers(t testing.TB) {
+	t.Helper()
+	var text []byte
+	var err error
+	for begun := time.Now(); time.Since(begun) < patience; time.Sleep(50 * time.Millisecond) {
+		cmd := exec.Command("xdotool", "getmouselocation")
+		cmd.Env = append(os.Environ(), "DISPLAY=:"+s.number)
+		if text, err = cmd.CombinedOutput(); err == nil {
+			return
+		}
+	}
+	t.Fatalf("the screen :%s never answers: %v, %s", s.number, err, text)
 }
 
 // open maps the screen's memory. The places of the header's numbers are those
